@@ -1,0 +1,42 @@
+/** What the author has accepted. The verdict stays; an acceptance only says whether it counts against the book. */
+import type { Check, Quantity } from '../contract/index.ts';
+import type { Acceptance, Finding } from '../kernel/index.ts';
+import type { Tree } from './snapshot.ts';
+
+interface Accepted {
+  readonly finding: string;
+  readonly because: string;
+  readonly until?: string;
+  readonly at?: Quantity;
+}
+
+/** Percentages that differ by less than this are the same. */
+const SLACK = 1.005;
+
+/** Acceptances by the key of the finding. */
+export const acceptedIn = (tree: Tree): ReadonlyMap<string, Accepted> =>
+  new Map(((tree['accepted'] as readonly Accepted[] | undefined) ?? []).map((one) => [one.finding, one]));
+
+/**
+ * Whether an acceptance still counts.
+ *
+ * @param today ISO date; without one, an end date is printed and not judged
+ */
+export const acceptanceOf = (
+  finding: Finding,
+  accepted: Accepted,
+  check: Check,
+  today: string | undefined,
+): Acceptance => {
+  const base = { because: accepted.because, ...(accepted.until ? { until: accepted.until } : {}) };
+  const refused = (note: string): Acceptance => ({ ...base, counts: false, note });
+  if (check.neverAccepted) return refused('what guards people cannot be accepted away');
+  if (accepted.until && today && today > accepted.until)
+    return refused(`accepted until ${accepted.until}, which has passed`);
+  const worst = finding.use?.worst;
+  if (accepted.at && worst !== undefined && !(worst <= accepted.at.high * SLACK))
+    return refused(`accepted at ${accepted.at.text} of limit, and it has got worse`);
+  if (finding.verdict === 'fails' && worst !== undefined && !accepted.at)
+    return refused('a failing finding is accepted at a percentage: add `at: … %`, so that getting worse is noticed');
+  return { ...base, counts: true };
+};
