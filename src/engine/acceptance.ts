@@ -13,6 +13,8 @@ interface Accepted {
 /** Percentages that differ by less than this are the same. */
 const SLACK = 1.005;
 
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+
 /** Acceptances by the key of the finding. */
 export const acceptedIn = (tree: Tree): ReadonlyMap<string, Accepted> =>
   new Map(((tree['accepted'] as readonly Accepted[] | undefined) ?? []).map((one) => [one.finding, one]));
@@ -31,11 +33,15 @@ export const acceptanceOf = (
   const base = { because: accepted.because, ...(accepted.until ? { until: accepted.until } : {}) };
   const refused = (note: string): Acceptance => ({ ...base, counts: false, note });
   if (check.neverAccepted) return refused('what guards people cannot be accepted away');
+  if (accepted.until && !DAY.test(accepted.until))
+    return refused(`"${accepted.until}" is no day on which it could run out: write it as 2027-05-01`);
   if (accepted.until && today && today > accepted.until)
     return refused(`accepted until ${accepted.until}, which has passed`);
   const worst = finding.use?.worst;
   if (accepted.at && worst !== undefined && !(worst <= accepted.at.high * SLACK))
     return refused(`accepted at ${accepted.at.text} of limit, and it has got worse`);
+  if (accepted.at && worst === undefined && finding.verdict === 'fails' && finding.sense !== 'yes-no')
+    return refused(`accepted at ${accepted.at.text} of limit, and now there is no percentage at all`);
   if (finding.verdict === 'fails' && worst !== undefined && !accepted.at)
     return refused('a failing finding is accepted at a percentage: add `at: … %`, so that getting worse is noticed');
   return { ...base, counts: true };

@@ -29,7 +29,7 @@ export interface Side {
 
 export interface Comparison {
   readonly moved: readonly Consequence[];
-  /** Findings that neither change verdict nor move by a percent of their limit. */
+  /** Findings that change neither their verdict nor what stands behind it, and move by less than half a percent of their limit. */
   readonly same: number;
   /** Facts that differ and stand behind no finding that moves. */
   readonly quiet: readonly FactChange[];
@@ -56,11 +56,15 @@ const side = (finding: Finding | undefined): Side | null =>
     ? { verdict: finding.verdict, sentence: finding.sentence, ...(finding.use ? { percent: finding.use.worst } : {}) }
     : null;
 
-const moves = (a: Finding | undefined, b: Finding | undefined): boolean => {
-  if (a?.verdict !== b?.verdict) return true;
-  const [x, y] = [a?.use?.worst, b?.use?.worst];
-  return x !== undefined && y !== undefined && !(Math.abs(x - y) < 0.005) && x !== y;
-};
+const apart = (x: number | undefined, y: number | undefined): boolean =>
+  x === undefined || y === undefined ? x !== y : x !== y && !(Math.abs(x - y) < 0.005);
+
+/** The best case counts only where it is open which one applies. */
+const moves = (a: Finding | undefined, b: Finding | undefined): boolean =>
+  a?.verdict !== b?.verdict ||
+  a?.reason?.kind !== b?.reason?.kind ||
+  apart(a?.use?.worst, b?.use?.worst) ||
+  (a?.verdict === 'open' && apart(a.use?.best, b?.use?.best));
 
 const weight: Record<Verdict, number> = { fails: 4, open: 3, tight: 2, 'not-stated': 1, holds: 0 };
 const worse = (one: Consequence): number => {

@@ -12,51 +12,49 @@ import {
   type Provider,
   type Subject,
 } from '../contract/index.ts';
-import { given, type Outcome, type Value } from '../kernel/index.ts';
+import { given, isNoNumber, type Outcome, type Value } from '../kernel/index.ts';
 import { closeLoop } from './loop.ts';
-import { markAt, PRESENCE, type Node, type Snapshot } from './snapshot.ts';
+import { foundIn, hashAt, hashOf, type Era, type Mark, type Memory, type Result, type Union } from './memory.ts';
+import type { Axis, Scenario } from './search.ts';
+import { middle, PRESENCE, quantityAt, rangesAmong, wordAt, type Node, type Snapshot } from './snapshot.ts';
 
-/** One number for each fact that is a range; a fact that is absent stands at its middle. */
-export type Scenario = ReadonlyMap<string, number>;
-
-export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: Error };
-
-interface Kept {
-  readonly result: Result<unknown>;
+/** Something below an object of the view. */
+interface Child {
+  readonly path: string;
+  readonly node: Node | undefined;
+  readonly id: number;
 }
 
-/** Results of one fact or check, by which paths were read and then by what stood there. */
-type Shelf = Map<string, { readonly paths: readonly string[]; readonly kept: Map<string, Kept> }>;
-
-/** Results that outlive an edit; bounded, and dropped as a whole when full. */
-export class Memory {
-  readonly shelves = new Map<string, Shelf>();
-  size = 0;
-  constructor(readonly most = 200_000) {}
-  /** Throws everything away: cheaper and simpler than choosing, and rare. */
-  trim(): void {
-    if (this.size <= this.most) return;
-    this.shelves.clear();
-    this.size = 0;
-  }
-}
-
-const middle = (q: Quantity): number => q.low + (q.high - q.low) / 2;
+const NOWHERE: Scenario = new Map();
 
 export class Evaluator {
-  #scenario: Scenario = new Map();
-  /** Paths read by whatever is being worked out, innermost last. */
-  readonly #reading: Set<string>[] = [];
+  readonly context: Context<never>;
+  readonly #era: Era;
+  #scenario: Scenario = NOWHERE;
+  /** By number of the path: what stands there, its hash, and the value as trades see it. */
+  readonly #marks: (Mark | undefined)[] = [];
+  readonly #hashes: (number | undefined)[] = [];
+  readonly #values: (Value | undefined)[] = [];
+  /** What was read by that which is being worked out: numbers of paths, and `~index` of sets of them. */
+  #frame: number[] | undefined;
+  #frameNumber = 0;
+  #frames = 0;
+  /** The frame that noted a path or a set last, so that it is noted once. */
+  readonly #notedIn: number[] = [];
+  readonly #setNotedIn: number[] = [];
+  readonly #loaded: boolean[] = [];
   readonly #active: string[] = [];
   readonly #proxies = new Map<string, object>();
-  readonly #values = new Map<string, Value>();
-  readonly context: Context<never>;
+  readonly #movable = new Map<string, { readonly id: number; readonly leaf: Quantity } | null>();
+  readonly #axes = new Map<readonly string[], readonly Axis[]>();
+  readonly #names = new WeakMap<Subject, string>();
 
   constructor(
     readonly snapshot: Snapshot,
     readonly providers: ReadonlyMap<string, Provider>,
-    readonly memory: Memory,
+    memory: Memory,
   ) {
+    this.#era = memory.era();
     this.context = {
       book: this.#proxy('') as never,
       get: (token, key) => this.#fact(token, key),
@@ -64,130 +62,171 @@ export class Evaluator {
     };
   }
 
-  #in<T>(scenario: Scenario, work: () => T): T {
-    const before = this.#scenario;
-    if (scenario === before) return work();
-    this.#scenario = scenario;
-    this.#values.clear();
-    try {
-      return work();
-    } finally {
-      this.#scenario = before;
-      this.#values.clear();
-    }
-  }
-
   /** Runs `work` in a scenario and says which book paths it read; a result for the same facts is not worked out again. */
-  run<T>(
-    name: string,
-    scenario: Scenario,
-    work: () => T,
-  ): { readonly result: Result<T>; readonly paths: readonly string[] } {
-    return this.#in(scenario, () => this.#keep(name, work));
+  run<T>(name: string, scenario: Scenario, work: () => T): { result: Result<T>; paths: readonly string[] } {
+    const { result, union } = this.#in(scenario, () => this.#keep(name, work));
+    return { result, paths: union.paths };
   }
 
   /** Runs `work` in a scenario without keeping the result. */
-  trace<T>(scenario: Scenario, work: () => T): { readonly value: T; readonly paths: ReadonlySet<string> } {
-    const paths = new Set<string>();
-    this.#reading.push(paths);
-    try {
-      return { value: this.#in(scenario, work), paths };
-    } finally {
-      this.#reading.pop();
-      this.#note(paths);
-    }
+  trace<T>(scenario: Scenario, work: () => T): { readonly value: T; readonly paths: readonly string[] } {
+    const { value, union } = this.#in(scenario, () => this.#framed(work));
+    return { value, paths: union.paths };
   }
 
   check(check: Check, subject: Subject, scenario: Scenario) {
-    const name = `${check.code}/${subject.designations.join(',')}/${subject.mode ?? ''}`;
-    return this.run<Outcome | null>(name, scenario, () => check.run(this.context, subject));
+    let name = this.#names.get(subject);
+    if (name === undefined) this.#names.set(subject, (name = JSON.stringify(subject)));
+    return this.run<Outcome | null>(`${check.code} ${name}`, scenario, () => check.run(this.context, subject));
+  }
+
+  /** The facts among paths read together that are ranges. */
+  rangesOf(paths: readonly string[]): readonly Axis[] {
+    let axes = this.#axes.get(paths);
+    if (!axes) this.#axes.set(paths, (axes = rangesAmong(paths, this.snapshot)));
+    return axes;
+  }
+
+  #in<T>(scenario: Scenario, work: () => T): T {
+    const before = this.#scenario;
+    if (scenario === before) return work();
+    this.#enter(before, scenario);
+    try {
+      return work();
+    } finally {
+      this.#enter(scenario, before);
+    }
+  }
+
+  #enter(before: Scenario, next: Scenario): void {
+    for (const path of before.keys()) if (!next.has(path)) this.#put(path, undefined);
+    for (const [path, x] of next) this.#put(path, x);
+    this.#scenario = next;
+  }
+
+  #put(path: string, x: number | undefined): void {
+    let moved = this.#movable.get(path);
+    if (moved === undefined) {
+      const leaf = quantityAt(path, this.snapshot);
+      moved = leaf && leaf.low < leaf.high ? { id: this.#era.id(path, leaf.of), leaf } : null;
+      this.#movable.set(path, moved);
+    }
+    if (moved === null) return;
+    const number = x ?? middle(moved.leaf);
+    if (this.#marks[moved.id] === number) return;
+    this.#set(moved.id, number);
+    this.#values[moved.id] = undefined;
+  }
+
+  #set(id: number, mark: Mark): void {
+    this.#marks[id] = mark;
+    this.#hashes[id] = hashOf(mark);
+  }
+
+  #load({ index, ids }: Union): void {
+    if (this.#loaded[index]) return;
+    for (const id of ids) if (this.#marks[id] === undefined) this.#set(id, this.#markOf(id));
+    this.#loaded[index] = true;
+  }
+
+  #markOf(id: number): Mark {
+    const path = this.#era.paths[id]!;
+    const leaf = quantityAt(path, this.snapshot);
+    if (!leaf) return wordAt(path, this.snapshot);
+    // Another kind of quantity than the one that was read is something else, whatever its number.
+    if (leaf.of !== this.#era.dimensions[id]) return leaf.of;
+    return leaf.low === leaf.high ? leaf.low : (this.#scenario.get(path) ?? middle(leaf));
   }
 
   #fact<T>(token: FactToken<T>, key: string): T {
     const name = `${token.name}(${key})`;
-    if (this.#active.includes(name)) {
-      const ring = [...this.#active.slice(this.#active.indexOf(name)), name].join(' → ');
-      throw new Error(`facts depend on each other in a ring: ${ring}`);
-    }
+    if (!this.#frame) throw new Error(`${name} is asked for outside of a calculation`);
     const provider = this.providers.get(token.name);
     if (!provider) throw new Error(`no trade provides the fact ${token.name}`);
-    this.#active.push(name);
-    try {
-      const { result } = this.#keep(name, () => provider.run(this.context, key));
-      if (!result.ok) throw result.error;
-      return result.value as T;
-    } finally {
-      this.#active.pop();
-    }
-  }
-
-  #keep<T>(name: string, work: () => T): { result: Result<T>; paths: readonly string[] } {
-    const shelf = this.memory.shelves.get(name) ?? new Map();
-    this.memory.shelves.set(name, shelf);
-    for (const { paths, kept } of shelf.values()) {
-      const found = kept.get(this.#tokens(paths));
-      if (found) {
-        this.#note(paths);
-        return { result: found.result as Result<T>, paths };
+    const { result } = this.#keep(name, () => {
+      if (this.#active.includes(name)) {
+        const ring = [...this.#active.slice(this.#active.indexOf(name)), name].join(' → ');
+        throw new Error(`facts depend on each other in a ring: ${ring}`);
       }
+      this.#active.push(name);
+      try {
+        return provider.run(this.context, key);
+      } finally {
+        this.#active.pop();
+      }
+    });
+    if (!result.ok) throw result.error;
+    return result.value as T;
+  }
+
+  #keep<T>(name: string, work: () => T): { result: Result<T>; union: Union } {
+    const shelf = this.#era.shelf(name);
+    for (let i = 0; i < shelf.length; i++) {
+      const slot = shelf[i]!;
+      this.#load(slot.union);
+      const found = foundIn(slot, this.#marks, hashAt(slot.union.ids, this.#hashes));
+      if (!found) continue;
+      // What was found last is looked for first.
+      if (i > 0) [shelf[0], shelf[i]] = [slot, shelf[0]!];
+      this.#note(slot.union);
+      return { result: found as Result<T>, union: slot.union };
     }
-    const read = new Set<string>();
-    this.#reading.push(read);
-    let result: Result<T>;
+    const { value: result, union } = this.#framed((): Result<T> => {
+      try {
+        return { ok: true, value: work() };
+      } catch (error) {
+        // A fault of the program is nobody's result.
+        if (!isNoNumber(error)) throw error;
+        return { ok: false, error };
+      }
+    });
+    this.#load(union);
+    this.#era.keep(shelf, union, this.#marks, hashAt(union.ids, this.#hashes), result);
+    return { result, union };
+  }
+
+  /** Runs `work` and notes what it reads, for itself and for whatever asked for it. */
+  #framed<T>(work: () => T): { readonly value: T; readonly union: Union } {
+    const [outer, outerNumber] = [this.#frame, this.#frameNumber];
+    const own: number[] = [];
+    this.#frame = own;
+    this.#frameNumber = ++this.#frames;
+    let union: Union | undefined;
     try {
-      result = { ok: true, value: work() };
-    } catch (error) {
-      result = { ok: false, error: error as Error };
+      const value = work();
+      union = this.#era.unionOf(own);
+      return { value, union };
     } finally {
-      this.#reading.pop();
+      this.#frame = outer;
+      this.#frameNumber = outerNumber;
+      // Who catches what was thrown has still learnt from what was read.
+      if (outer) this.#note(union ?? this.#era.unionOf(own));
     }
-    const paths = [...read];
-    this.#note(paths);
-    const signature = paths.join('|');
-    const slot = shelf.get(signature) ?? { paths, kept: new Map() };
-    shelf.set(signature, slot);
-    slot.kept.set(this.#tokens(paths), { result });
-    this.memory.size++;
-    return { result, paths };
   }
 
-  #note(paths: Iterable<string>): void {
-    const top = this.#reading.at(-1);
-    if (top) for (const path of paths) top.add(path);
+  #note({ index }: Union): void {
+    if (!this.#frame || this.#setNotedIn[index] === this.#frameNumber) return;
+    this.#setNotedIn[index] = this.#frameNumber;
+    this.#frame.push(~index);
   }
 
-  #tokens(paths: readonly string[]): string {
-    let all = '';
-    for (const path of paths) all += `${this.#token(path)}|`;
-    return all;
+  #read(id: number): void {
+    if (!this.#frame) throw new Error(`${this.#era.paths[id]} is read outside of a calculation`);
+    if (this.#notedIn[id] === this.#frameNumber) return;
+    this.#notedIn[id] = this.#frameNumber;
+    this.#frame.push(id);
   }
 
-  #token(path: string): string | number {
-    if (path.startsWith(PRESENCE)) return markAt(path, this.snapshot);
-    const node = this.snapshot.nodes.get(path);
-    if (!node) return '∅';
-    if (node.kind === 'map') return node.token;
-    if (node.kind === 'list') return `[${node.length}]`;
-    const { leaf } = node;
-    if (leaf instanceof Quantity) return this.#number(path, leaf);
-    return typeof leaf === 'string' ? `"${leaf}"` : String(leaf);
-  }
-
-  #number(path: string, leaf: Quantity): number {
-    return leaf.low === leaf.high ? leaf.low : (this.#scenario.get(path) ?? middle(leaf));
-  }
-
-  #see(path: string, node: Node | undefined): unknown {
-    // Passing through a map on the way to one entry does not depend on the other entries.
-    const through = node !== undefined && node.kind !== 'leaf';
-    this.#reading.at(-1)?.add(through ? PRESENCE + path : path);
+  #see({ path, node, id }: Child): unknown {
+    this.#read(id);
     if (!node) return undefined;
     if (node.kind !== 'leaf') return this.#proxy(path);
     if (!(node.leaf instanceof Quantity)) return node.leaf;
-    const known = this.#values.get(path);
-    if (known) return known;
-    const value = given(this.#number(path, node.leaf), node.leaf.of, path);
-    this.#values.set(path, value);
+    let value = this.#values[id];
+    if (!value) {
+      if (this.#marks[id] === undefined) this.#set(id, this.#markOf(id));
+      this.#values[id] = value = given(this.#marks[id] as number, node.leaf.of, path);
+    }
     return value;
   }
 
@@ -195,35 +234,54 @@ export class Evaluator {
     const known = this.#proxies.get(path);
     if (known) return known;
     const node = this.snapshot.nodes.get(path);
-    const child = (key: string) => (path ? `${path}.${key}` : key);
     const list = node?.kind === 'list';
     const target: object = list ? Array.from({ length: node.length }) : {};
-    const keys = () => {
-      this.#reading.at(-1)?.add(path);
-      return node?.kind === 'map' ? node.keys : [];
+    const children = new Map<string, Child>();
+    const child = (key: string): Child => {
+      let found = children.get(key);
+      if (!found) {
+        const at = path ? `${path}.${key}` : key;
+        const below = this.snapshot.nodes.get(at);
+        children.set(key, (found = { path: at, node: below, id: this.#idFor(at, below) }));
+      }
+      return found;
     };
+    const whole = (): void => this.#read(this.#era.id(path));
+    const presence = (key: string): Child => {
+      const below = child(key);
+      this.#read(this.#era.id(PRESENCE + below.path));
+      return below;
+    };
+    const isElse = (key: string | symbol): key is symbol =>
+      typeof key === 'symbol' || (list && !/^(0|[1-9]\d*)$/.test(key));
     const proxy = new Proxy(target, {
       get: (own, key) => {
         if (key === pathKey) return path;
-        if (list && key === 'length') this.#reading.at(-1)?.add(path);
-        if (typeof key === 'symbol' || (list && !/^\d+$/.test(key))) return Reflect.get(own, key, proxy) as unknown;
-        const at = child(key);
-        return this.#see(at, this.snapshot.nodes.get(at));
+        if (list && key === 'length') whole();
+        if (isElse(key)) return Reflect.get(own, key, proxy) as unknown;
+        return this.#see(child(key));
       },
-      has: (own, key) => {
-        if (typeof key === 'symbol' || list) return Reflect.has(own, key);
-        this.#reading.at(-1)?.add(PRESENCE + child(key));
-        return this.snapshot.nodes.has(child(key));
+      has: (own, key) => (isElse(key) ? Reflect.has(own, key) : presence(key).node !== undefined),
+      ownKeys: (own) => {
+        whole();
+        return list ? Reflect.ownKeys(own) : node?.kind === 'map' ? [...node.keys] : [];
       },
-      ownKeys: (own) => (list ? Reflect.ownKeys(own) : [...keys()]),
       getOwnPropertyDescriptor: (own, key) => {
-        if (list || typeof key === 'symbol') return Reflect.getOwnPropertyDescriptor(own, key);
-        const at = child(key);
-        const found = this.snapshot.nodes.get(at);
-        return found && { configurable: true, enumerable: true, value: this.#see(at, found), writable: false };
+        if (list && key === 'length') whole();
+        if (isElse(key)) return Reflect.getOwnPropertyDescriptor(own, key);
+        // That a key is there does not tell what stands under it.
+        const below = presence(key);
+        return below.node && { configurable: true, enumerable: true, get: () => this.#see(below) };
       },
     });
     this.#proxies.set(path, proxy);
     return proxy;
+  }
+
+  /** Passing through a map on the way to one entry does not depend on the other entries. */
+  #idFor(path: string, node: Node | undefined): number {
+    if (node && node.kind !== 'leaf') return this.#era.id(PRESENCE + path);
+    const leaf = node?.leaf;
+    return this.#era.id(path, leaf instanceof Quantity ? leaf.of : '');
   }
 }

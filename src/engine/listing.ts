@@ -1,9 +1,8 @@
 /** Every fact, stated or worked out, in SI under a stable name. */
 import { Quantity, type Provider } from '../contract/index.ts';
-import { isNoNumber, siUnit, slopes, type Dimension, type Provenance, type Value } from '../kernel/index.ts';
+import { isNoNumber, NotStated, siUnit, slopes, type Dimension, type Provenance, type Value } from '../kernel/index.ts';
 import type { Evaluator } from './evaluate.ts';
 import { extremes } from './scenarios.ts';
-import { rangesAmong } from './snapshot.ts';
 
 export type ListedFact =
   | {
@@ -23,56 +22,75 @@ export type ListedFact =
 const isValue = (x: unknown): x is Value =>
   x !== null && typeof x === 'object' && 'number' in x && 'of' in x && 'origin' in x && typeof x.number === 'number';
 
-/** Values inside a fact, by the way that leads to them. */
-const parts = (fact: unknown, way = ''): [string, Value | string | number | boolean][] => {
+type Way = readonly string[];
+
+/** Values inside a fact, by the keys that lead to them. */
+const parts = (fact: unknown, way: Way = []): [Way, Value | string | number | boolean][] => {
   if (isValue(fact)) return [[way, fact]];
   if (typeof fact === 'string' || typeof fact === 'number' || typeof fact === 'boolean') return [[way, fact]];
   if (fact === null || typeof fact !== 'object') return [];
-  return Object.entries(fact).flatMap(([key, one]) => parts(one, `${way}.${key}`));
+  return Object.entries(fact).flatMap(([key, one]) => parts(one, [...way, key]));
 };
 
-const partAt = (fact: unknown, way: string): unknown => {
-  let here = fact;
-  for (const key of way.split('.').slice(1)) here = (here as Record<string, unknown> | undefined)?.[key];
-  return here;
+const partAt = (fact: unknown, way: Way): unknown =>
+  way.reduce<unknown>((here, key) => (here as Readonly<Record<string, unknown>> | undefined)?.[key], fact);
+
+/** What `list` gives, or why there is nothing, under the name of the fact. */
+const orAbsent = (name: string, list: () => ListedFact[]): ListedFact[] => {
+  try {
+    return list();
+  } catch (error) {
+    if (!isNoNumber(error)) throw error;
+    return [{ name, absent: error.message, origin: 'worked' }];
+  }
 };
 
-export const listFacts = (evaluator: Evaluator, providers: readonly Provider[]): ListedFact[] => {
-  const facts: ListedFact[] = [];
-  for (const [path, node] of evaluator.snapshot.nodes) {
-    if (node.kind !== 'leaf') continue;
+const bookFacts = ({ snapshot }: Evaluator): ListedFact[] =>
+  [...snapshot.nodes].flatMap(([path, node]): ListedFact[] => {
+    if (node.kind !== 'leaf') return [];
     const { leaf } = node;
-    if (!(leaf instanceof Quantity)) facts.push({ name: path, word: leaf, origin: 'book' });
-    else {
-      const { low, high, of, provenance, range } = leaf;
-      const doubtful = low < high && range !== 'exact' ? { range } : {};
-      facts.push({ name: path, low, high, of, unit: siUnit(of), origin: 'book', provenance, ...doubtful });
-    }
-  }
-  for (const { token, keys } of providers) {
-    if (!keys) continue;
-    for (const key of keys(evaluator.context.book)) {
-      const name = `${token.name}(${key})`;
-      const get = () => evaluator.context.get(token, key);
-      try {
-        const { value: fact } = evaluator.trace(new Map(), get);
-        for (const [way, part] of parts(fact)) {
-          if (!isValue(part)) facts.push({ name: name + way, word: part, origin: 'worked' });
-          else {
-            const ends = extremes((scenario) => {
-              const { value, paths } = evaluator.trace(scenario, () => partAt(get(), way));
-              return isValue(value)
-                ? { number: value.number, slopes: slopes(value), axes: rangesAmong(paths, evaluator.snapshot) }
-                : { number: NaN, slopes: new Map(), axes: [] };
-            });
-            facts.push({ name: name + way, ...ends, of: part.of, unit: siUnit(part.of), origin: 'worked' });
-          }
-        }
-      } catch (error) {
-        if (!isNoNumber(error)) throw error;
-        facts.push({ name, absent: error.message, origin: 'worked' });
-      }
-    }
-  }
-  return facts;
+    if (!(leaf instanceof Quantity)) return [{ name: path, word: leaf, origin: 'book' }];
+    const { low, high, of, provenance, range } = leaf;
+    const doubtful = low < high && range !== 'exact' ? { range } : {};
+    return [{ name: path, low, high, of, unit: siUnit(of), origin: 'book', provenance, ...doubtful }];
+  });
+
+const workedFacts = (evaluator: Evaluator, { token }: Provider, key: string): ListedFact[] => {
+  const name = `${token.name}(${key})`;
+  const get = () => evaluator.context.get(token, key);
+  return orAbsent(name, () =>
+    // Taken apart inside the calculation, because some parts are asked for only when they are read.
+    evaluator
+      .trace(new Map(), () => parts(get()))
+      .value.flatMap(([way, part]): ListedFact[] => {
+        const full = [name, ...way].join('.');
+        if (!isValue(part)) return [{ name: full, word: part, origin: 'worked' }];
+        return orAbsent(full, () => {
+          const ends = extremes((scenario) => {
+            const { value, paths } = evaluator.trace(scenario, () => partAt(get(), way));
+            const axes = evaluator.rangesOf(paths);
+            return isValue(value)
+              ? { number: value.number, slopes: slopes(value), axes }
+              : { number: NaN, slopes: new Map(), axes };
+          });
+          return [{ name: full, ...ends, of: part.of, unit: siUnit(part.of), origin: 'worked' }];
+        });
+      }),
+  );
 };
+
+export const listFacts = (evaluator: Evaluator, providers: readonly Provider[]): ListedFact[] => [
+  ...bookFacts(evaluator),
+  ...providers.flatMap((provider) => {
+    const { keys } = provider;
+    if (!keys) return [];
+    try {
+      const { value } = evaluator.trace(new Map(), () => keys(evaluator.context.book));
+      return value.flatMap((key) => workedFacts(evaluator, provider, key));
+    } catch (error) {
+      // Without the facts that name its entries there is nothing to list.
+      if (!(error instanceof NotStated)) throw error;
+      return [];
+    }
+  }),
+];

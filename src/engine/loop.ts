@@ -1,7 +1,19 @@
 import type { Loop } from '../contract/index.ts';
-import { constant, formula, NoSolution, root, type Dimension, type Formula, type Value } from '../kernel/index.ts';
+import {
+  constant,
+  formula,
+  NoSolution,
+  NotConverged,
+  peak,
+  root,
+  type Dimension,
+  type Formula,
+  type Value,
+} from '../kernel/index.ts';
 
 const SCAN = 64;
+/** Trials spent on a dip between two of the scanned points. */
+const DIP = 24;
 const closings = new Map<Dimension, Formula>();
 
 /** The last line of a loop in the shown working: what went in must come out again. */
@@ -36,33 +48,69 @@ const closing = (of: Dimension): Formula => {
 };
 
 /**
+ * Where a gap that is above nought at both ends of a stretch falls to nought or below between them; nothing when it does not.
+ * Two crossings close together, as at the edge of running away, would else be passed over.
+ */
+const dipIn = (gap: (x: number) => number, low: number, high: number): number | undefined => {
+  let below: number | undefined;
+  const depth = (x: number): number => {
+    // The lowest crossing is wanted: what lies behind a point already below is of no interest.
+    if (below !== undefined) return -Infinity;
+    const y = gap(x);
+    if (!(y > 0)) below = x;
+    return -y;
+  };
+  peak(depth, low, high, DIP);
+  return below;
+};
+
+/**
  * Solves x = f(x) from `from` upward: the first crossing is the one that the machine reaches from cold.
  *
  * @throws NoSolution when f(x) stays above x up to `most`
- * @throws NotConverged when the crossing cannot be narrowed to the tolerance
+ * @throws NotConverged when the crossing cannot be narrowed to the tolerance, or the loop gives no number
  */
 export const closeLoop = ({ name, from, most, tolerance, next, otherwise }: Loop): Value => {
   const width = most.number - from.number;
-  if (!(width > 0)) throw new RangeError(`${name}: the loop has no room between its ends`);
+  if (!Number.isFinite(width)) throw new NotConverged(name, 'one of its ends is no number');
+  if (!(width > 0)) throw new NoSolution(name, `${otherwise} (it already starts at its bound)`);
   const within = tolerance * width;
   const put = (x: number): Value => constant(x, from.of, `trial value of ${name}`);
-  const gap = (x: number): number => next(put(x)).number - x;
-  let low = from.number;
-  const first = gap(low);
+  const gap = (x: number): number => {
+    const difference = next(put(x)).number - x;
+    if (Number.isNaN(difference)) throw new NotConverged(name, `no number at ${x}`);
+    return difference;
+  };
+  const closedAt = (at: number): Value => {
+    const x = put(at);
+    const out = next(x);
+    if (!(Math.abs(out.number - at) <= within))
+      throw new NotConverged(name, `it jumps by ${Math.abs(out.number - at)} about ${at}`);
+    return closing(x.of).work({ out, put: x, within: constant(within, x.of, 'tolerance of the loop') });
+  };
+  // Far finer than the tolerance, because a steep loop turns a small step into a large difference.
+  const closed = (low: number, high: number): Value => closedAt(root(gap, low, high, within * 1e-6));
+  const first = gap(from.number);
   if (!(first > 0)) {
-    if (Math.abs(first) <= within) return finish(put(low), within, next);
-    throw new NoSolution(name, `${otherwise} (it already falls below its start)`);
+    if (first < -within) throw new NoSolution(name, `${otherwise} (it already falls below its start)`);
+    return closedAt(from.number);
   }
-  for (let i = 1; i <= SCAN; i++) {
-    const high = from.number + (width * i) / SCAN;
-    if (!(gap(high) > 0)) {
-      const x = root(gap, low, high, within / 4);
-      return finish(put(x), within, next);
+  const xs = Array.from({ length: SCAN + 1 }, (_, i) => (i === SCAN ? most.number : from.number + (width * i) / SCAN));
+  const gaps = [first];
+  /** Lower than one neighbour and no higher than the other; an end may go on falling. */
+  const isLow = (i: number): boolean => {
+    const [left, here, right] = [gaps[i - 1] ?? Infinity, gaps[i]!, gaps[i + 1] ?? Infinity];
+    return here <= left && here <= right && !(here === left && here === right);
+  };
+  for (let i = 1; i <= SCAN + 1; i++) {
+    if (i <= SCAN) gaps.push(gap(xs[i]!));
+    // The stretch round the point before is looked into before a crossing behind it is taken.
+    if (isLow(i - 1) && (gaps[i] ?? 1) > 0) {
+      const low = xs[Math.max(0, i - 2)]!;
+      const below = dipIn(gap, low, xs[Math.min(SCAN, i)]!);
+      if (below !== undefined) return closed(low, below);
     }
-    low = high;
+    if (i <= SCAN && !(gaps[i]! > 0)) return closed(xs[i - 1]!, xs[i]!);
   }
   throw new NoSolution(name, otherwise);
 };
-
-const finish = (x: Value, within: number, next: (x: Value) => Value): Value =>
-  closing(x.of).work({ out: next(x), put: x, within: constant(within, x.of, 'tolerance of the loop') });

@@ -1,47 +1,43 @@
 /** The life of a book: text read, made complete, questions asked over all ranges, findings formed; and again after an edit. */
 import {
   Quantity,
-  type Asker,
   type Check,
   type Discipline,
-  type MadeFile,
   type Model,
   type ModelToken,
   type Pool,
   type Provider,
   type Services,
-  type SheetContext,
-  type SheetDocument,
   type Study,
   type Subject,
   type Task,
 } from '../contract/index.ts';
 import {
-  isNoNumber,
   NotStated,
   seeded,
-  show,
-  slopes,
   type Edit,
   type Finding,
-  type NoNumber,
   type Question as OpenQuestion,
   type Remedy,
-  type Value,
 } from '../kernel/index.ts';
 import { acceptanceOf, acceptedIn } from './acceptance.ts';
-import { Evaluator, Memory } from './evaluate.ts';
+import { askerFor, finish, forStudy, tried } from './asking.ts';
+import { Evaluator } from './evaluate.ts';
 import { listFacts, type ListedFact } from './listing.ts';
+import { Memory } from './memory.ts';
 import { rank } from './ranking.ts';
-import { editBook } from './read/edit.ts';
+import { CannotEdit, editBook } from './read/edit.ts';
 import { readBook, type Book, type ReadResult } from './read/book.ts';
 import { assembleSchema, type BookSchema } from './read/schema.ts';
-import { remediesFor } from './remedies.ts';
-import { extremes } from './scenarios.ts';
-import { edited, expand, markAt, quantityAt, rangesAmong, type CatalogueRow, type Snapshot } from './snapshot.ts';
-import { factsHash, stampOf, type Stamp } from './stamp.ts';
-import { authorsUnits, shown, type UnitChoice } from './units.ts';
-import { findingFor, keyOf, type Question, type Tools, type Worked } from './verdict.ts';
+import { remediesFor, type Trials } from './remedies.ts';
+import { makeSheet, type MadeSheet } from './sheets.ts';
+import { at, expand, markAt, type CatalogueRow, type Snapshot } from './snapshot.ts';
+import { stampOf, type Stamp } from './stamp.ts';
+import { authorsUnits, shown, unitsMark, type UnitChoice } from './units.ts';
+import { findingFor, isAsGood, keyOf, type Question, type Tools, type Worked } from './verdict.ts';
+
+export { finish } from './asking.ts';
+export type { MadeSheet };
 
 export interface HouseParts {
   readonly disciplines: readonly Discipline[];
@@ -49,12 +45,14 @@ export interface HouseParts {
   readonly services?: Services;
 }
 
-export interface MadeSheet {
-  readonly discipline: Discipline;
-  readonly document: SheetDocument;
-  readonly files: readonly MadeFile[];
-  /** Hash over the facts that this sheet used. */
-  readonly factsHash: string;
+/** A book laid out for questions. */
+interface Bench {
+  readonly snapshot: Snapshot;
+  readonly units: UnitChoice;
+  readonly unitsMark: string;
+  /** What stands at a path, as a text. */
+  readonly markOf: (path: string) => string;
+  readonly tools: Tools;
 }
 
 export interface Machine {
@@ -107,59 +105,74 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
   );
   const fillers = order.flatMap((d) => (d.fills ? [d.fills] : []));
   const memory = new Memory();
+  const read: House['read'] = (file, main) =>
+    readBook(file, main, schema, { known: (kind) => (kind === 'parts' ? rows.map(({ name }) => name) : []) });
   const grow = (tree: Book['tree']): Snapshot => expand(tree, schema, catalogue, fillers);
 
-  const questionsOf = (evaluator: Evaluator): Question[] =>
-    order.flatMap((discipline) =>
-      discipline.checks.flatMap((check: Check) => {
-        const { result } = evaluator.run(`subjects of ${check.code}`, new Map(), () =>
-          check.subjects(evaluator.context.book),
-        );
-        if (!result.ok) throw result.error;
-        return result.value.map((subject: Subject): Question => ({ discipline, check, subject }));
-      }),
+  byKey(
+    order.flatMap((d) => d.checks),
+    (check: Check) => check.code,
+  );
+
+  const subjectsOf = (check: Check, evaluator: Evaluator): readonly Subject[] => {
+    const { result } = evaluator.run(`subjects of ${check.code}`, new Map(), () =>
+      check.subjects(evaluator.context.book),
     );
-
-  /** A finding stands as long as every range and word behind it, and the units it is printed in, stand. */
-  const kept = new Map<string, Worked & { readonly mark: string }>();
-  const standing = (key: string, snapshot: Snapshot, unitsMark: string): Finding | undefined => {
-    const before = kept.get(key);
-    return before && before.mark === unitsMark + factsMark(before.reads, snapshot) ? before.finding : undefined;
+    if (result.ok) return result.value;
+    // Without the facts that name its subjects nothing is asked yet.
+    if (result.error instanceof NotStated) return [];
+    throw result.error;
   };
+  const questionsOf = (evaluator: Evaluator): readonly Question[] => {
+    const questions = order.flatMap((discipline) =>
+      discipline.checks.flatMap((check: Check) =>
+        subjectsOf(check, evaluator).map((subject): Question => ({ discipline, check, subject })),
+      ),
+    );
+    byKey(questions, keyOf);
+    return questions;
+  };
+
+  /** A finding stands as long as its subject, every range and word behind it, and the units it is printed in, stand. */
+  const kept = new Map<string, Worked & { readonly subject: string; readonly marks: readonly string[] }>();
   /** `keep` is for the book's own findings; those of trials would push them out. */
-  const work = (question: Question, tools: Tools, unitsMark: string, keep: boolean): Finding | null => {
+  const work = (question: Question, { tools, unitsMark, markOf }: Bench, keep: boolean): Worked => {
     const key = keyOf(question);
-    const { snapshot } = tools.evaluator;
-    const known = standing(key, snapshot, unitsMark);
-    if (known) return known;
+    const subject = `${unitsMark} ${JSON.stringify(question.subject)}`;
+    const before = kept.get(key);
+    if (before?.subject === subject && before.reads.every((path, i) => markOf(path) === before.marks[i])) return before;
     const worked = findingFor(question, tools);
-    if (keep && worked) kept.set(key, { ...worked, mark: unitsMark + factsMark(worked.reads, snapshot) });
-    return worked?.finding ?? null;
+    if (keep) kept.set(key, { ...worked, subject, marks: worked.reads.map(markOf) });
+    return worked;
   };
 
-  const toolsFor = (snapshot: Snapshot, faults?: string[]): { tools: Tools; units: UnitChoice; mark: string } => {
-    memory.trim();
+  const benchFor = (snapshot: Snapshot): Bench => {
     const units = authorsUnits(snapshot);
+    const marks = new Map<string, string>();
     return {
+      snapshot,
       units,
-      mark: `${unitsText(units, snapshot)}\n`,
+      unitsMark: unitsMark(units),
+      markOf: (path) => {
+        let mark = marks.get(path);
+        if (mark === undefined) marks.set(path, (mark = markAt(path, snapshot)));
+        return mark;
+      },
       tools: {
         evaluator: new Evaluator(snapshot, providers, memory),
         text: (number, of) => shown(units, number, of),
-        meansOf: (path) => schema.keyInfo(path)?.means ?? path,
-        ...(faults ? { slopeFault: (key: string) => faults.push(key) } : {}),
+        meansOf: (path) => schema.keyInfo(path, snapshot.tree)?.means ?? path,
       },
     };
   };
 
   const open = (book: Book): Machine => {
-    const snapshot = grow(book.tree);
-    const slopeFaults: string[] = [];
-    const { tools, units, mark } = toolsFor(snapshot, slopeFaults);
+    const bench = benchFor(grow(book.tree));
+    const { snapshot, units, tools } = bench;
     const { evaluator } = tools;
     const accepted = acceptedIn(book.tree);
-    const pairs = questionsOf(evaluator).flatMap((question) => {
-      const bare = work(question, tools, mark, true);
+    const worked = questionsOf(evaluator).flatMap((question) => {
+      const { finding: bare, ...rest } = work(question, bench, true);
       if (!bare) return [];
       const place = book.placeOf(question.subject.at);
       const acceptance = accepted.get(bare.key);
@@ -168,39 +181,45 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
         ...(place ? { place } : {}),
         ...(acceptance ? { accepted: acceptanceOf(bare, acceptance, question.check, services.today) } : {}),
       };
-      return [{ question, finding }];
+      return [{ ...rest, question, finding }];
     });
-    const findings = pairs.map(({ finding }) => finding);
-
-    const ask: Asker['ask'] = (edits, only) => {
-      const { tools: there, mark: unitsMark } = toolsFor(grow(edited(book.tree, edits, schema)));
-      return questionsOf(there.evaluator)
-        .filter((question) => !only || only.includes(keyOf(question)))
-        .flatMap((question) => work(question, there, unitsMark, false) ?? []);
-    };
-    const asker: Asker = {
+    const findings = worked.map(({ finding }) => finding);
+    const asker = askerFor({
+      book,
+      snapshot,
       findings,
-      textAt: (path) => book.textAt(path),
-      rangeAt: (path) => {
-        const leaf = quantityAt(path, snapshot);
-        return leaf ? { low: leaf.low, high: leaf.high, text: leaf.text } : null;
+      schema,
+      rows,
+      findingsOf: (tree, only) => {
+        const there = benchFor(grow(tree));
+        return questionsOf(there.tools.evaluator)
+          .filter((question) => !only || only.has(keyOf(question)))
+          .flatMap((question) => work(question, there, false).finding ?? []);
       },
-      write: (path, number, figures = 2) => {
-        const leaf = quantityAt(path, snapshot);
-        if (!leaf) throw new RangeError(`no quantity stands at ${path}`);
-        return show(number, leaf.of, leaf.unit, { figures, ascii: true });
+    });
+    const worstOf = new Map(worked.map(({ finding, solved }) => [finding.key, solved?.worst.scenario]));
+    const trials: Trials = {
+      numberOf: (edit) => {
+        const tree = tried(book.tree, [edit], schema);
+        const there = typeof tree === 'string' ? null : at(tree, edit.path);
+        return there instanceof Quantity ? there.low : null;
       },
-      ask,
-      partsOf: (kind) => {
-        const own = Object.entries((book.tree['parts'] ?? {}) as Record<string, { kind?: string }>);
-        return [
-          ...new Set([
-            ...own.filter(([, part]) => part.kind === kind).map(([name]) => name),
-            ...rows.filter((row) => row.kind === kind).map((row) => row.name),
-          ]),
-        ];
+      readsWell: (edits) => {
+        try {
+          const texts = editBook(book, edits);
+          return read((name) => texts.get(name) ?? book.files.get(name), book.main).ok;
+        } catch (error) {
+          if (error instanceof CannotEdit) return false;
+          throw error;
+        }
       },
-      random: seeded(1),
+      works: (edits, key, wanted) => {
+        const tree = tried(book.tree, edits, schema);
+        if (typeof tree === 'string') return false;
+        const there = benchFor(grow(tree)).tools.evaluator;
+        const question = questionsOf(there).find((one) => keyOf(one) === key);
+        return question !== undefined && isAsGood(question, there, wanted, worstOf.get(key) ?? new Map());
+      },
     };
 
     const remedied = new Map<string, readonly Remedy[]>();
@@ -210,26 +229,20 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
       snapshot,
       stamp: stampOf(book),
       findings,
-      slopeFaults,
+      slopeFaults: worked.filter(({ solved }) => solved?.slopeBroken).map(({ finding }) => finding.key),
       units,
-      questions: () => (ranked ??= finish(rank({ findings: pairs, evaluator, schema, book }))),
+      questions: () => (ranked ??= finish(rank({ findings: worked, evaluator, schema, book }))),
       remedies: (key) => {
-        const known = remedied.get(key) ?? finish(remediesFor(asker, { key }));
+        const known = remedied.get(key) ?? finish(remediesFor(forStudy(asker), { key, ...trials }));
         remedied.set(key, known);
         return known;
       },
-      study: (study, args) => finish(study.run(asker, args), services.cancelled),
+      study: (study, args) => finish(study.run(forStudy(asker), args), services.cancelled),
       sheet: (name) => {
         const discipline = order.find((d) => d.name === name);
         if (!discipline) throw new RangeError(`there is no sheet named ${name}`);
-        const own = findings.filter((finding) => finding.sheet === name);
-        const context = sheetContext(evaluator, own, asker, units, tools);
-        const { value, paths } = evaluator.trace(new Map(), () => ({
-          document: discipline.sheet(context as SheetContext<never>),
-          files: discipline.makes?.(context as SheetContext<never>) ?? [],
-        }));
-        const uses = [...paths, ...own.flatMap((finding) => finding.uses)];
-        return { discipline, ...value, factsHash: factsHash(uses, snapshot) };
+        const own = worked.filter(({ finding }) => finding.sheet === name);
+        return makeSheet({ discipline, findings: own, asker, units, tools });
       },
       facts: () =>
         listFacts(
@@ -266,60 +279,6 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
     disciplines: order,
     catalogue,
     open,
-    read: (read, main) =>
-      readBook(read, main, schema, { known: (kind) => rows.filter(() => kind === 'parts').map((row) => row.name) }),
+    read,
   };
 };
-
-/** Runs a study to its end, or until it is cancelled. */
-export function finish<T>(study: Generator<T, T, void>): T;
-export function finish<T>(study: Generator<T, T, void>, cancelled: (() => boolean) | undefined): T | undefined;
-export function finish<T>(study: Generator<T, T, void>, cancelled?: () => boolean): T | undefined {
-  for (;;) {
-    const step = study.next();
-    if (step.done) return step.value;
-    if (cancelled?.()) return undefined;
-  }
-}
-
-const factsMark = (paths: readonly string[], snapshot: Snapshot): string =>
-  paths.map((path) => markAt(path, snapshot)).join('|');
-
-const unitsText = (units: UnitChoice, snapshot: Snapshot): string => {
-  const seen = new Set<string>();
-  for (const node of snapshot.nodes.values())
-    if (node.kind === 'leaf' && node.leaf instanceof Quantity)
-      seen.add(`${node.leaf.of} ${units(node.leaf.of)?.text ?? ''}`);
-  return [...seen].sort().join(',');
-};
-
-const whyNot = (error: NoNumber, tools: Tools): string =>
-  error instanceof NotStated
-    ? `not stated yet: ${error.paths.map((path) => `${tools.meansOf(path)} (${path})`).join('; ')}`
-    : error.message;
-
-const sheetContext = (
-  evaluator: Evaluator,
-  findings: readonly Finding[],
-  asker: Asker,
-  units: UnitChoice,
-  tools: Tools,
-): SheetContext<never> => ({
-  ...evaluator.context,
-  findings,
-  show: (value: Value) => shown(units, value.number, value.of),
-  study: (study, args) => finish(study.run(asker, args)),
-  attempt: (run) => {
-    try {
-      return { ok: true, value: run() };
-    } catch (error) {
-      if (!isNoNumber(error)) throw error;
-      return { ok: false, why: whyNot(error, tools) };
-    }
-  },
-  ends: (run) =>
-    extremes((scenario) => {
-      const { value, paths } = evaluator.trace(scenario, run);
-      return { number: value.number, slopes: slopes(value), axes: rangesAmong(paths, evaluator.snapshot) };
-    }),
-});

@@ -2,24 +2,22 @@
  * Forms a verdict over all spread at each point of the box of doubts. Slopes say which end of a range is worst;
  * where they say nothing, the inside of the range is searched.
  */
-import { halton, peak, type Slope } from '../kernel/index.ts';
-import type { Scenario } from './evaluate.ts';
+import { halton, NotConverged, type Slope } from '../kernel/index.ts';
+import { light, search, thorough, type Axis, type Effort, type Point, type Scenario, type Spot } from './search.ts';
 
-/** One range behind a question. */
-export interface Axis {
-  readonly path: string;
-  readonly low: number;
-  readonly high: number;
-  readonly range: 'spread' | 'doubt';
-}
+/** Ends that replace those of some ranges, for asking what a measurement would do. */
+export type Narrowed = ReadonlyMap<string, readonly [number, number]>;
 
 /** What is asked of one scenario: how much of the limit is used, or why it could not be told. */
 export interface Answer {
   readonly usage: number;
-  /** Paths read that are ranges, and how the usage moves with each where that is known. */
-  readonly slopes: ReadonlyMap<string, Slope>;
+  /** Ranges that were read. */
   readonly axes: readonly Axis[];
+  /** How the usage moves with each of them where that is known; nothing when this scenario cannot tell. */
+  readonly slopes?: ReadonlyMap<string, Slope>;
   readonly trouble?: Error;
+  /** The question does not arise in this scenario. */
+  readonly moot?: true;
 }
 
 export interface Extreme {
@@ -33,10 +31,16 @@ export interface Solved {
   /** Worst over spread at the doubts that suit best; the same as worst when nothing is doubtful. */
   readonly best: Extreme;
   readonly axes: readonly Axis[];
+  /** How the usage moves with each range; `either` where it was searched. */
+  readonly slopes: ReadonlyMap<string, Slope>;
   /** True where an end was found by searching inside a range. */
   readonly searched: boolean;
   /** Set when some scenario could not be worked out. */
   readonly trouble?: Error;
+  /** True when at some point of the box of doubts nothing could be worked out, so that it is not known to fail there. */
+  readonly blank: boolean;
+  /** True when the question arises in no scenario. */
+  readonly moot: boolean;
   /** True when a probe beat the ends that the slopes named: a declared slope is wrong. */
   readonly slopeBroken: boolean;
 }
@@ -44,169 +48,188 @@ export interface Solved {
 export type Ask = (scenario: Scenario) => Answer;
 
 type Sense = 1 | -1;
-type Point = Map<string, number>;
+type Found = Spot & { readonly free: number };
 
-const GRID = 17;
-const REFINE = 10;
+/** Rounds after which a question that keeps reading new facts is taken as it is. */
+const ROUNDS = 6;
+const PROBES = 3;
+/** Scenarios without a number that are looked at again, to see whether their doubts are known to fail. */
+const TROUBLED = 8;
+/** Below every usage, so that a scenario without a number never hides one that has a number. */
+const NOTHING = -1;
+const MOOT = -0.5;
 
-/** Search that goes over a range evenly and then into the most promising hollow; remembers what it saw. */
-const searchOne = (f: (x: number) => number, low: number, high: number): { x: number; y: number } => {
-  const xs = Array.from({ length: GRID }, (_, i) => low + ((high - low) * i) / (GRID - 1));
-  const ys = xs.map(f);
-  let best = { x: xs[0]!, y: ys[0]! };
-  const hills: number[] = [];
-  for (let i = 0; i < GRID; i++) {
-    if (ys[i]! > best.y) best = { x: xs[i]!, y: ys[i]! };
-    if (ys[i]! >= (ys[i - 1] ?? -Infinity) && ys[i]! >= (ys[i + 1] ?? -Infinity)) hills.push(i);
-  }
-  hills.sort((a, b) => ys[b]! - ys[a]!);
-  // A flat top needs no refining: every neighbour says the same.
-  for (const i of hills.slice(0, 2)) {
-    const [a, b] = [xs[Math.max(0, i - 1)]!, xs[Math.min(GRID - 1, i + 1)]!];
-    if (ys[i] === (ys[i - 1] ?? ys[i]) && ys[i] === (ys[i + 1] ?? ys[i])) continue;
-    const found = peak(f, a, b, REFINE);
-    if (found.y > best.y) best = found;
-  }
-  return best;
-};
+const worth = ({ usage, trouble, moot }: Answer): number => (trouble ? NOTHING : moot ? MOOT : usage);
+const isWide = ({ low, high }: Axis): boolean => high > low;
+/** By more than the noise of a numerical method. */
+const exceeds = (a: number, b: number): boolean => a > b * (1 + 1e-6) + 1e-9;
 
-/** Highest value of `f` over a box of free axes, on top of fixed coordinates. */
-const search = (f: (point: Point) => number, fixed: Point, free: readonly Axis[]): { point: Point; y: number } => {
-  const put = (base: Point, axis: Axis, x: number): Point => new Map(base).set(axis.path, x);
-  if (free.length === 0) return { point: fixed, y: f(fixed) };
-  if (free.length === 1) {
-    const [axis] = free as [Axis];
-    const { x, y } = searchOne((at) => f(put(fixed, axis, at)), axis.low, axis.high);
-    return { point: put(fixed, axis, x), y };
-  }
-  const starts: Point[] = [];
-  const corner = (bits: number) =>
-    new Map([...fixed, ...free.map((a, i) => [a.path, (bits >> i) & 1 ? a.high : a.low] as const)]);
-  for (let bits = 0; bits < 2 ** Math.min(free.length, 5); bits++) starts.push(corner(bits));
-  const scatter = 12 * Math.min(free.length, 6);
-  for (let i = 1; i <= scatter; i++) {
-    const u = halton(i, free.length);
-    starts.push(new Map([...fixed, ...free.map((a, d) => [a.path, a.low + (a.high - a.low) * u[d]!] as const)]));
-  }
-  const ranked = starts.map((point) => ({ point, y: f(point) })).sort((a, b) => b.y - a.y);
-  let best = ranked[0]!;
-  for (const start of ranked.slice(0, 2)) {
-    let here = start;
-    // Coordinate by coordinate until a round brings nothing; two rounds settle all but crossed ridges.
-    for (let round = 0; round < 3; round++) {
-      const before = here.y;
-      for (const axis of free) {
-        const { x, y } = searchOne((at) => f(put(here.point, axis, at)), axis.low, axis.high);
-        if (y > here.y) here = { point: put(here.point, axis, x), y };
-      }
-      if (!(here.y > before + 1e-9 * Math.abs(before))) break;
+/** A number is wanted of every scenario: what is no number is trouble, whoever made it. */
+const numbered = (answer: Answer): Answer =>
+  Number.isNaN(answer.usage) && !answer.trouble && !answer.moot
+    ? { usage: NaN, axes: answer.axes, trouble: new NotConverged('the check', 'its result is no number') }
+    : answer;
+
+/** What has been heard of a question so far: its ranges, its slopes, and which end of a range is worst. */
+class Hearing {
+  readonly axes = new Map<string, Axis>();
+  readonly slopes = new Map<string, Slope>();
+  /** Moves on whenever a range or a slope is new. */
+  version = 0;
+  readonly #heard = new Map<readonly Axis[], Set<ReadonlyMap<string, Slope>>>();
+
+  constructor(readonly narrowed: Narrowed) {}
+
+  hear(axes: readonly Axis[], slopes: ReadonlyMap<string, Slope> | undefined): void {
+    let before = this.#heard.get(axes);
+    if (!before) {
+      this.#heard.set(axes, (before = new Set()));
+      for (const axis of axes) if (!this.axes.has(axis.path)) this.#add(axis);
     }
-    if (here.y > best.y) best = here;
-  }
-  return best;
-};
-
-const worth = (answer: Answer): number => (answer.trouble || Number.isNaN(answer.usage) ? -1 : answer.usage);
-
-/**
- * Solves one question over its ranges. `narrowed` replaces the ends of some ranges, for asking what a measurement would do.
- */
-export const solve = (ask: Ask, narrowed: ReadonlyMap<string, readonly [number, number]> = new Map()): Solved => {
-  const axes = new Map<string, Axis>();
-  const slopes = new Map<string, Slope>();
-  let trouble: Error | undefined;
-  const put = (axis: Axis): Axis => {
-    const ends = narrowed.get(axis.path);
-    return ends ? { ...axis, low: ends[0], high: ends[1] } : axis;
-  };
-  const hear = (answer: Answer): void => {
-    trouble ??= answer.trouble;
-    for (const axis of answer.axes) if (!axes.has(axis.path)) axes.set(axis.path, put(axis));
-    // A scenario that could not be worked out has no slopes to tell; the others speak for the fact.
-    if (answer.trouble) return;
-    for (const { path } of answer.axes) {
-      const heard = answer.slopes.get(path) ?? 'either';
-      const before = slopes.get(path);
-      slopes.set(path, before === undefined || before === heard ? heard : 'either');
+    if (!slopes || before.has(slopes)) return;
+    before.add(slopes);
+    for (const { path } of axes) {
+      const known = this.slopes.get(path);
+      const heard = slopes.get(path) ?? 'either';
+      const now = known === undefined || known === heard ? heard : 'either';
+      if (now === known) continue;
+      this.slopes.set(path, now);
+      this.version++;
     }
-  };
-  const told = (point: Point): Answer => {
-    const answer = ask(point);
-    hear(answer);
-    return answer;
-  };
-  const end = (axis: Axis, sense: Sense): number | undefined => {
-    const slope = slopes.get(axis.path) ?? 'either';
-    if (slope === 'either') return undefined;
-    return (slope === 'up') === (sense === 1) ? axis.high : axis.low;
-  };
-  const known = () => `${axes.size}:${[...slopes].map(([p, s]) => p + s).join()}`;
-  const spread = () => [...axes.values()].filter((a) => a.range === 'spread');
-  const doubts = () => [...axes.values()].filter((a) => a.range === 'doubt' && a.high > a.low);
+  }
 
-  const split = (list: readonly Axis[], sense: Sense, onto: Point): { fixed: Point; free: Axis[] } => {
+  #add(axis: Axis): void {
+    const ends = this.narrowed.get(axis.path);
+    this.axes.set(axis.path, ends ? { ...axis, low: ends[0], high: ends[1] } : axis);
+    this.version++;
+  }
+
+  distrust(): void {
+    for (const path of this.axes.keys()) this.slopes.set(path, 'either');
+  }
+
+  wide(range?: Axis['range']): Axis[] {
+    return [...this.axes.values()].filter((axis) => isWide(axis) && (range === undefined || axis.range === range));
+  }
+
+  /** Puts every range whose slope is known at its worst end, or its best; the others are free. */
+  split(list: readonly Axis[], sense: Sense, onto: ReadonlyMap<string, number>): { fixed: Point; free: Axis[] } {
     const fixed = new Map(onto);
     const free: Axis[] = [];
     for (const axis of list) {
-      const x = end(axis, sense);
-      if (x === undefined) free.push(axis);
-      else fixed.set(axis.path, x);
+      const slope = this.slopes.get(axis.path) ?? 'either';
+      if (slope === 'either') free.push(axis);
+      else fixed.set(axis.path, (slope === 'up') === (sense === 1) ? axis.high : axis.low);
     }
     return { fixed, free };
-  };
-
-  const worstOf = (list: readonly Axis[], onto: Point): { point: Point; y: number; free: number } => {
-    const { fixed, free } = split(list, 1, onto);
-    return { ...search((point) => worth(told(point)), fixed, free), free: free.length };
-  };
-
-  told(new Map([...narrowed].map(([path, [low, high]]) => [path, (low + high) / 2])));
-  let before = '';
-  let worst = { point: new Map() as Point, y: -1, free: 0 };
-  // Another end may read other facts; go on until nothing new is read.
-  for (let i = 0; i < 6 && known() !== before; i++) {
-    before = known();
-    worst = worstOf([...axes.values()], new Map());
   }
-  const bestOver = (): { point: Point; y: number; free: number } => {
-    const list = doubts();
-    if (list.length === 0) return worst;
-    const { fixed, free } = split(list, -1, new Map());
-    let found = { point: new Map() as Point, y: Infinity, free: 0 };
+}
+
+/** Solves one question over its ranges. */
+export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
+  const hearing = new Hearing(narrowed);
+  // Where a point does not say, a narrowed range stands at its own middle and not at that of the whole.
+  const base: Point = new Map([...narrowed].map(([path, [low, high]]) => [path, low + (high - low) / 2]));
+  let top: Spot = { point: base, y: -Infinity };
+  let trouble: Error | undefined;
+  let asked = false;
+  const troubled: Point[] = [];
+  const told = (point: Point): number => {
+    const answer = numbered(ask(point));
+    hearing.hear(answer.axes, answer.trouble || answer.moot ? undefined : answer.slopes);
+    if (answer.trouble) {
+      trouble ??= answer.trouble;
+      if (troubled.length < TROUBLED) troubled.push(point);
+    }
+    asked ||= !answer.moot;
+    const y = worth(answer);
+    if (y > top.y) top = { point, y };
+    return y;
+  };
+
+  const worstOf = (list: readonly Axis[], onto: ReadonlyMap<string, number>, effort: Effort = thorough): Found => {
+    const { fixed, free } = hearing.split(list, 1, onto);
+    return { ...search(told, fixed, free, effort), free: free.length };
+  };
+  const bestOver = (): Found & { readonly blank: boolean } => {
+    const doubts = hearing.wide('doubt');
+    if (doubts.length === 0) return { ...worst, blank: worst.y === NOTHING };
+    const { fixed, free } = hearing.split(doubts, -1, base);
+    let blank = false;
+    // Doubts at which nothing is known are no best case; they only keep the rest from being called a failure.
+    const over = (point: Point, effort: Effort): Found => {
+      const found = worstOf(hearing.wide('spread'), point, effort);
+      blank ||= found.y === NOTHING;
+      return found;
+    };
     const outer = search(
       (point) => {
-        const inner = worstOf(spread(), point);
-        if (inner.y < found.y) found = inner;
-        return -inner.y;
+        const { y } = over(point, free.length > 0 ? light : thorough);
+        return y === NOTHING ? -Infinity : -y;
       },
       fixed,
       free,
     );
-    return { point: found.point.size ? found.point : outer.point, y: -outer.y, free: free.length + found.free };
+    let best = over(outer.point, thorough);
+    for (const point of troubled.slice()) {
+      const there = over(
+        new Map([...base, ...doubts.map((a) => [a.path, point.get(a.path) ?? (a.low + a.high) / 2] as const)]),
+        thorough,
+      );
+      if (there.y !== NOTHING && (there.y < best.y || best.y === NOTHING)) best = there;
+    }
+    return { ...best, free: free.length + best.free, blank };
   };
-  // What lies below the limit everywhere holds; the best case then only tells how wide the bracket is.
-  let best = bestOver();
+
+  told(base);
+  let worst: Found = { point: base, y: NOTHING, free: 0 };
+  let best: (Found & { readonly blank: boolean }) | undefined;
+  // Another end may read other facts; go on until nothing new is read.
+  const settle = (): void => {
+    for (let round = 0, before = -1; round < ROUNDS && hearing.version !== before; round++) {
+      before = hearing.version;
+      best = undefined;
+      worst = worstOf(hearing.wide(), base);
+      if (hearing.version === before) best = bestOver();
+    }
+    best ??= bestOver();
+  };
+  settle();
 
   let slopeBroken = false;
-  const all = [...axes.values()].filter((a) => a.high > a.low);
-  for (let i = 1; i <= 3 && all.length > 0; i++) {
+  const all = hearing.wide();
+  const { free } = hearing.split(all, 1, base);
+  const beyond = (a: number, b: number): boolean => a >= 0 && b >= 0 && exceeds(a, b);
+  for (let i = 1; i <= PROBES && all.length > 0; i++) {
     const u = halton(i, all.length);
-    const probe = new Map(all.map((a, d) => [a.path, a.low + (a.high - a.low) * u[d]!] as const));
-    const y = worth(told(probe));
-    if (y > worst.y * (1 + 1e-9) + 1e-12) {
-      slopeBroken = worst.free < all.length;
-      for (const axis of all) slopes.set(axis.path, 'either');
-      worst = worstOf(all, new Map());
-      best = bestOver();
-      break;
-    }
+    const probe = new Map([...base, ...all.map((a, d) => [a.path, a.low + (a.high - a.low) * u[d]!] as const)]);
+    const y = told(probe);
+    if (free.length === all.length) continue;
+    const onward = told(hearing.split(all, 1, probe).fixed);
+    const back = told(hearing.split(all, -1, probe).fixed);
+    slopeBroken ||= beyond(y, onward) || beyond(back, y);
   }
+  if (slopeBroken) {
+    hearing.distrust();
+    settle();
+  }
+  // Whatever was seen on the way counts: a search may pass over a height that something else came upon.
+  const beaten = top.y > worst.y;
+  if (beaten) worst = { ...worst, point: top.point, y: top.y };
+  if (hearing.wide('doubt').length === 0) best = { ...worst, blank: worst.y === NOTHING };
+  const extreme = ({ point, y }: Spot): Extreme => ({
+    scenario: point,
+    usage: y === NOTHING ? NaN : Math.max(0, y),
+  });
   return {
-    worst: { scenario: worst.point, usage: worst.y < 0 ? NaN : worst.y },
-    best: { scenario: best.point, usage: best.y < 0 ? NaN : best.y },
-    axes: [...axes.values()],
-    searched: worst.free > 0 || best.free > 0,
+    worst: extreme(worst),
+    best: extreme(best!),
+    axes: [...hearing.axes.values()],
+    slopes: hearing.slopes,
+    searched: worst.free > 0 || best!.free > 0,
     ...(trouble ? { trouble } : {}),
+    blank: best!.blank,
+    moot: !asked,
     slopeBroken,
   };
 };
@@ -220,33 +243,22 @@ export const extremes = (
   },
 ): { readonly low: number; readonly high: number } => {
   const over = (sense: Sense): number => {
-    const axes = new Map<string, Axis>();
-    const slopes = new Map<string, Slope>();
+    const hearing = new Hearing(new Map());
+    let top = -Infinity;
     const told = (point: Scenario): number => {
-      const answer = ask(point);
-      for (const axis of answer.axes) {
-        axes.set(axis.path, axis);
-        const heard = answer.slopes.get(axis.path) ?? 'either';
-        const before = slopes.get(axis.path);
-        slopes.set(axis.path, before === undefined || before === heard ? heard : 'either');
-      }
-      return answer.number * sense;
+      const { number, slopes, axes } = ask(point);
+      if (Number.isNaN(number)) throw new NotConverged('a fact', 'it is no number in some scenario');
+      hearing.hear(axes, slopes);
+      top = Math.max(top, number * sense);
+      return number * sense;
     };
     told(new Map());
-    let known = -1;
-    let y = NaN;
-    for (let i = 0; i < 6 && known !== axes.size; i++) {
-      known = axes.size;
-      const fixed: Point = new Map();
-      const free: Axis[] = [];
-      for (const axis of axes.values()) {
-        const slope = slopes.get(axis.path) ?? 'either';
-        if (slope === 'either') free.push(axis);
-        else fixed.set(axis.path, (slope === 'up') === (sense === 1) ? axis.high : axis.low);
-      }
-      y = search(told, fixed, free).y;
+    for (let round = 0, before = -1; round < ROUNDS && hearing.version !== before; round++) {
+      before = hearing.version;
+      const { fixed, free } = hearing.split(hearing.wide(), sense, new Map());
+      search(told, fixed, free);
     }
-    return y * sense;
+    return top * sense;
   };
   return { low: over(-1), high: over(1) };
 };

@@ -1,9 +1,9 @@
 /** The book made complete (catalogue rows and fills beneath what the author states) and flattened for quick lookup. */
-import { Quantity, type Fill, type FillView } from '../contract/index.ts';
+import { entryKinds, Quantity, type Fill, type FillView } from '../contract/index.ts';
 import type { Edit } from '../kernel/index.ts';
 import { readAt, readEntry } from './read/leaves.ts';
 import type { BookSchema } from './read/schema.ts';
-import type { Axis } from './scenarios.ts';
+import type { Axis } from './search.ts';
 
 export type Tree = { readonly [key: string]: unknown };
 export type Leaf = Quantity | string | number | boolean;
@@ -63,7 +63,12 @@ export const at = (tree: unknown, path: string): unknown => keysAlong(tree, path
 export const patched = (tree: unknown, [key, ...rest]: readonly string[], value: unknown): unknown => {
   if (key === undefined) return value;
   const inner = rest.length > 0 ? patched(below(tree, key), rest, value) : value;
-  if (Array.isArray(tree)) return inner === undefined ? tree.toSpliced(Number(key), 1) : tree.with(Number(key), inner);
+  if (Array.isArray(tree)) {
+    const index = Number(key);
+    if (!(index <= tree.length)) throw new RangeError(`the list has ${tree.length} entries and none at ${key}`);
+    return inner === undefined ? tree.toSpliced(index, 1) : tree.toSpliced(index, 1, inner);
+  }
+  if (tree === undefined && key === '0') return [inner];
   const copy: Record<string, unknown> = { ...(isMap(tree) ? tree : {}) };
   if (inner === undefined) delete copy[key];
   else copy[key] = inner;
@@ -76,36 +81,67 @@ const flatten = (value: unknown, path: string, into: Map<string, Node>): void =>
     value.forEach((one, i) => flatten(one, `${path}.${i}`, into));
   } else if (isMap(value)) {
     const keys = Object.keys(value);
-    into.set(path, { kind: 'map', keys, token: `{${keys.join(',')}}` });
+    into.set(path, { kind: 'map', keys, token: JSON.stringify(keys) });
     for (const key of keys) flatten(value[key], path ? `${path}.${key}` : key, into);
   } else if (value !== undefined) into.set(path, { kind: 'leaf', leaf: value as Leaf });
 };
 
-/** Lays a catalogue row beneath a part: what the author states stays. */
+/** What was read of rows and fills, which come again with every edit of a book. */
+interface Reread {
+  readonly rows: Map<CatalogueRow, Tree>;
+  readonly fills: Map<string, unknown>;
+}
+const reread = new WeakMap<BookSchema, Reread>();
+const MOST_REREAD = 5_000;
+
+const rereadFor = (schema: BookSchema): Reread => {
+  let known = reread.get(schema);
+  if (!known) reread.set(schema, (known = { rows: new Map(), fills: new Map() }));
+  return known;
+};
+
+/** Lays a catalogue row beneath a part: what the author states stays. A part of another kind only shares the name. */
 const beneath = (part: unknown, row: CatalogueRow, schema: BookSchema): Tree => {
   const own = isMap(part) ? part : {};
-  const base = readEntry(
-    schema.zod,
-    'parts',
-    { kind: row.kind, ...row.keys },
-    { provenance: 'table', source: row.source },
-  );
+  if (own['kind'] !== undefined && own['kind'] !== row.kind) return own;
+  const { rows } = rereadFor(schema);
+  let base = rows.get(row);
+  if (!base) {
+    base = readEntry(schema.zod, 'parts', { kind: row.kind, ...row.keys }, { provenance: 'table', source: row.source });
+    rows.set(row, base);
+  }
   return { ...base, ...own };
 };
 
-/** Part names that the book uses, wherever a key refers to parts. */
+const filled = (keys: readonly string[], fill: Fill, tree: unknown, schema: BookSchema): unknown => {
+  const [kind = '', ...below] = keys;
+  const variant = entryKinds[kind]?.variant;
+  const entry = variant === undefined ? undefined : at(tree, `${kind}.${below[0]}`);
+  const name = JSON.stringify([keys, isMap(entry) ? entry[variant!] : '', fill.text, fill.provenance, fill.source]);
+  const { fills } = rereadFor(schema);
+  let value = fills.get(name);
+  if (value === undefined) {
+    if (fills.size > MOST_REREAD) fills.clear();
+    fills.set(name, (value = readAt(schema.zod, keys, fill.text, tree, fill)));
+  }
+  return value;
+};
+
+/** Names of catalogue parts that the book uses, wherever a key refers to parts. */
 const usedParts = (
   tree: unknown,
   schema: BookSchema,
+  catalogue: ReadonlyMap<string, CatalogueRow>,
   root = tree,
   path = '',
   into = new Set<string>(),
 ): Set<string> => {
-  if (Array.isArray(tree)) tree.forEach((one, i) => usedParts(one, schema, root, `${path}.${i}`, into));
+  if (Array.isArray(tree)) tree.forEach((one, i) => usedParts(one, schema, catalogue, root, `${path}.${i}`, into));
   else if (isMap(tree))
     for (const [key, value] of Object.entries(tree))
-      usedParts(value, schema, root, path ? `${path}.${key}` : key, into);
-  else if (typeof tree === 'string' && schema.keyInfo(path, root)?.refers === 'parts') into.add(tree);
+      usedParts(value, schema, catalogue, root, path ? `${path}.${key}` : key, into);
+  else if (typeof tree === 'string' && catalogue.has(tree) && schema.keyInfo(path, root)?.refers === 'parts')
+    into.add(tree);
   return into;
 };
 
@@ -117,11 +153,9 @@ export const expand = (
   fillers: readonly ((view: FillView) => readonly Fill[])[],
 ): Snapshot => {
   let tree: unknown = book;
-  for (const name of usedParts(book, schema)) {
-    const own = isMap(book['parts']) ? book['parts'][name] : undefined;
-    const like = isMap(own) && typeof own['like'] === 'string' ? own['like'] : name;
-    const row = catalogue.get(like);
-    if (row) tree = patched(tree, ['parts', name], beneath(own, row, schema));
+  for (const name of usedParts(book, schema, catalogue)) {
+    const own = below(book['parts'], name);
+    tree = patched(tree, ['parts', name], beneath(own, catalogue.get(name)!, schema));
   }
   const fills: Fill[] = [];
   for (const filler of fillers) {
@@ -143,18 +177,24 @@ export const expand = (
     for (const fill of filler(view)) {
       if (at(tree, fill.path) !== undefined) continue;
       const keys = keysAlong(tree, fill.path);
-      tree = patched(tree, keys, readAt(schema.zod, keys, fill.text, tree, fill));
+      tree = patched(tree, keys, filled(keys, fill, tree, schema));
       fills.push(fill);
     }
   }
   const nodes = new Map<string, Node>();
   flatten(tree, '', nodes);
-  return { tree: tree as Tree, nodes, stated: (path) => at(book, path) !== undefined, fills };
+  const own = new Map<string, Node>();
+  flatten(book, '', own);
+  return { tree: tree as Tree, nodes, stated: (path) => own.has(path), fills };
 };
 
-/** The book with edits read into it, without touching its text; used to ask what a change would do. */
+/**
+ * The book with edits read into it, without touching its text; used to ask what a change would do.
+ * @throws RangeError when a text cannot stand at its path
+ */
 export const edited = (book: Tree, edits: readonly Edit[], schema: BookSchema): Tree =>
   edits.reduce<unknown>((tree, { path, text }) => {
+    if (text === null && at(tree, path) === undefined) return tree;
     const keys = keysAlong(tree, path);
     return patched(tree, keys, text === null ? undefined : readAt(schema.zod, keys, text, tree));
   }, book) as Tree;
@@ -162,17 +202,23 @@ export const edited = (book: Tree, edits: readonly Edit[], schema: BookSchema): 
 /** Before a path: only whether something of which kind stands there was read, not what. */
 export const PRESENCE = '?';
 
-/** What stands at a path, as a text that changes whenever a result that used the path might. */
-export const markAt = (path: string, { nodes }: Snapshot): string => {
+/** The number that stands for a range where a scenario does not choose one. */
+export const middle = ({ low, high }: Pick<Quantity, 'low' | 'high'>): number => low + (high - low) / 2;
+
+/** What stands at a path, as a text; of a quantity only that it is one. Different things never give the same text. */
+export const wordAt = (path: string, { nodes }: Snapshot): string => {
   if (path.startsWith(PRESENCE)) return nodes.get(path.slice(PRESENCE.length))?.kind ?? '∅';
   const node = nodes.get(path);
   if (!node) return '∅';
   if (node.kind === 'map') return node.token;
   if (node.kind === 'list') return `[${node.length}]`;
-  const { leaf } = node;
-  return leaf instanceof Quantity
-    ? `${leaf.range} ${leaf.low}..${leaf.high} ${leaf.of} ${leaf.provenance}`
-    : `${typeof leaf} ${String(leaf)}`;
+  return node.leaf instanceof Quantity ? node.leaf.of : JSON.stringify(node.leaf);
+};
+
+/** What stands at a path, as a text that changes whenever a result that used the path might. */
+export const markAt = (path: string, snapshot: Snapshot): string => {
+  const leaf = quantityAt(path, snapshot);
+  return leaf ? `${leaf.range} ${leaf.low}..${leaf.high} ${leaf.of} ${leaf.provenance}` : wordAt(path, snapshot);
 };
 
 /** The quantity at a path, or undefined when something else or nothing stands there. */

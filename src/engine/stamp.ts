@@ -23,6 +23,10 @@ export const stampOf = (book: Book): Stamp => ({
   content: hash(framed([...book.files].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)).flat())),
 });
 
-/** SHA-256 over what stands at these paths: kind of range and both ends, or the word. */
-export const factsHash = (paths: Iterable<string>, snapshot: Snapshot): string =>
-  hash(framed([...new Set(paths)].sort().flatMap((path) => [path, markAt(path, snapshot)])));
+/**
+ * SHA-256 over what stands at these paths: kind of range, both ends and origin, or the word.
+ *
+ * @param besides what a made file shows and no path tells, such as what a study came to
+ */
+export const factsHash = (paths: Iterable<string>, snapshot: Snapshot, besides: readonly string[] = []): string =>
+  hash(framed([...[...new Set(paths)].sort().flatMap((path) => [path, markAt(path, snapshot)]), ...besides]));

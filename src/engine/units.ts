@@ -1,6 +1,6 @@
 /** In which unit a result is printed: the book's preference, else the unit that its author used most for the dimension. */
 import { Quantity } from '../contract/index.ts';
-import { isProblem, show, toUnit, unitNamed, type Dimension, type Unit } from '../kernel/index.ts';
+import { dimensions, isProblem, show, toUnit, unitNamed, type Dimension, type Unit } from '../kernel/index.ts';
 import type { Snapshot } from './snapshot.ts';
 
 export type UnitChoice = (of: Dimension) => Unit | undefined;
@@ -28,6 +28,10 @@ export const authorsUnits = (snapshot: Snapshot): UnitChoice => {
     }
   return (of) => chosen.get(of);
 };
+
+/** The whole choice as a text; two that print alike give the same. */
+export const unitsMark = (units: UnitChoice): string =>
+  dimensions.map(({ name }) => units(name)?.print ?? '').join(' ');
 
 /** A number with its unit, as the author would read it; a unit in which the number would be all noughts gives way. */
 export const shown = (units: UnitChoice, number: number, of: Dimension): string => {

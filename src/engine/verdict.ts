@@ -1,7 +1,6 @@
 /** From a solved question to a finding: verdict, reason, sentence, working. */
 import type { Check, Discipline, Subject } from '../contract/index.ts';
 import {
-  isNoNumber,
   NoSolution,
   NotConverged,
   NotStated,
@@ -10,12 +9,14 @@ import {
   type Finding,
   type OpenReason,
   type Outcome,
+  type Shown,
   type Value,
   type Verdict,
 } from '../kernel/index.ts';
-import type { Evaluator, Scenario } from './evaluate.ts';
-import { solve, type Answer, type Ask, type Solved } from './scenarios.ts';
-import { PRESENCE, rangesAmong } from './snapshot.ts';
+import type { Evaluator } from './evaluate.ts';
+import { solve, type Answer, type Ask, type Narrowed, type Solved } from './scenarios.ts';
+import type { Scenario } from './search.ts';
+import { PRESENCE, quantityAt } from './snapshot.ts';
 import { endsOf, workingOf, type Shower } from './working.ts';
 
 export interface Question {
@@ -24,57 +25,63 @@ export interface Question {
   readonly subject: Subject;
 }
 
-/** Code, designations and mode. The key of a finding never changes meaning. */
-export const keyOf = ({ check, subject }: Question): string =>
-  `${check.code}${subject.designations.length ? `/${subject.designations.join('+')}` : ''}${subject.mode ? `@${subject.mode}` : ''}`;
+/** A name that holds a sign of the key itself stands in quotes, so that no two subjects share a key. */
+const inKey = (name: string): string => (/[+@"]/.test(name) ? JSON.stringify(name) : name);
 
-/** Thrown out of a solve when the question does not arise, or cannot be asked for want of facts. */
-class Stop extends Error {
-  constructor(readonly because: 'no-question' | NotStated) {
-    super('stop');
-  }
-}
+/** Code, designations and mode. The key of a finding never changes meaning. */
+export const keyOf = ({ check, subject: { designations, mode } }: Question): string =>
+  `${check.code}${designations.length ? `/${designations.map(inKey).join('+')}` : ''}${mode ? `@${inKey(mode)}` : ''}`;
 
 export interface Solution {
   readonly solved: Solved;
   readonly uses: ReadonlySet<string>;
 }
 
-/** Solves one question over all its ranges; `narrowed` replaces the ends of some of them. */
-export const solveQuestion = (
-  { check, subject }: Question,
-  evaluator: Evaluator,
-  narrowed?: ReadonlyMap<string, readonly [number, number]>,
-): Solution | 'no-question' | { readonly missing: readonly string[]; readonly uses: ReadonlySet<string> } => {
-  const uses = new Set<string>();
-  const ask: Ask = (scenario): Answer => {
+/**
+ * Asks a question in one scenario after another; notes in `uses` every path that was read.
+ * What it gives throws NotStated when the book does not say enough to ask.
+ */
+export const askerOf = ({ check, subject }: Question, evaluator: Evaluator, uses: Set<string>): Ask => {
+  const seen = new Set<readonly string[]>();
+  return (scenario): Answer => {
     const { result, paths } = evaluator.check(check, subject, scenario);
-    for (const path of paths) uses.add(path);
-    const axes = rangesAmong(paths, evaluator.snapshot);
+    if (!seen.has(paths)) {
+      seen.add(paths);
+      for (const path of paths) uses.add(path);
+    }
+    const axes = evaluator.rangesOf(paths);
     if (result.ok) {
-      if (result.value === null) throw new Stop('no-question');
+      if (result.value === null) return { usage: 0, axes, moot: true };
       return { usage: usage(result.value), slopes: usageSlopes(result.value), axes };
     }
     const { error } = result;
-    if (error instanceof NotStated) throw new Stop(error);
-    if (!isNoNumber(error)) throw error;
-    if (error instanceof NoSolution) return { usage: Infinity, slopes: new Map(), axes };
-    return { usage: NaN, slopes: new Map(), axes, trouble: error };
+    if (error instanceof NotStated) throw error;
+    if (error instanceof NoSolution) return { usage: Infinity, axes };
+    return { usage: NaN, axes, trouble: error };
   };
+};
+
+/** Solves one question over all its ranges; `narrowed` replaces the ends of some of them. */
+export const solveQuestion = (
+  question: Question,
+  evaluator: Evaluator,
+  narrowed?: Narrowed,
+): Solution | { readonly missing: readonly string[]; readonly uses: ReadonlySet<string> } => {
+  const uses = new Set<string>();
   try {
-    return { solved: solve(ask, narrowed), uses };
-  } catch (stop) {
-    if (!(stop instanceof Stop)) throw stop;
-    return stop.because === 'no-question' ? 'no-question' : { missing: stop.because.paths, uses };
+    return { solved: solve(askerOf(question, evaluator, uses), narrowed), uses };
+  } catch (error) {
+    if (!(error instanceof NotStated)) throw error;
+    return { missing: error.paths, uses };
   }
 };
 
 /** The verdict over all spread at each point of the box of doubts. */
 export const verdictOf = (
-  { worst, best, trouble }: Solved,
+  { worst, best, blank, trouble }: Pick<Solved, 'worst' | 'best' | 'blank' | 'trouble'>,
   advised: number,
 ): { verdict: Verdict; reason?: OpenReason } => {
-  if (best.usage > 1) return { verdict: 'fails' };
+  if (best.usage > 1 && !blank) return { verdict: 'fails' };
   if (trouble) return { verdict: 'open', reason: trouble instanceof NotConverged ? 'did-not-converge' : 'outside' };
   if (!(worst.usage <= 1)) return { verdict: 'open', reason: 'doubt' };
   return { verdict: worst.usage <= advised ? 'holds' : 'tight' };
@@ -82,6 +89,38 @@ export const verdictOf = (
 
 export const advisedShare = (outcome: Outcome | undefined): number =>
   outcome?.kind === 'limit' ? (outcome.advice?.share ?? 1) : 1;
+
+/** How good a finding shall become: holding with what is advised left free, or just holding. */
+export type Wanted = 'holds' | 'tight';
+
+/**
+ * Whether a question's finding would be as good as wanted, without forming it.
+ *
+ * @param near a scenario that was worst in a book much like this one: where it is already too much, nothing is searched
+ */
+export const isAsGood = (question: Question, evaluator: Evaluator, wanted: Wanted, near: Scenario): boolean => {
+  const advised = (scenario: Scenario): number => {
+    const { result } = evaluator.check(question.check, question.subject, scenario);
+    return result.ok ? advisedShare(result.value ?? undefined) : 1;
+  };
+  const ask = askerOf(question, evaluator, new Set());
+  const point = new Map(
+    [...near].flatMap(([path, x]) => {
+      const leaf = quantityAt(path, evaluator.snapshot);
+      return leaf ? [[path, Math.min(leaf.high, Math.max(leaf.low, x))] as const] : [];
+    }),
+  );
+  try {
+    const { usage: used, trouble } = ask(point);
+    if (trouble || !(used <= (wanted === 'holds' ? advised(point) : 1))) return false;
+    const solved = solve(ask);
+    const { verdict } = verdictOf(solved, advised(solved.worst.scenario));
+    return !solved.moot && (verdict === 'holds' || verdict === wanted);
+  } catch (error) {
+    if (error instanceof NotStated) return false;
+    throw error;
+  }
+};
 
 /** A share of a limit in words: `94 %`, `over 1000 %`. */
 export const percentText = (share: number): string =>
@@ -97,8 +136,6 @@ export interface Tools {
   readonly evaluator: Evaluator;
   readonly text: Shower;
   readonly meansOf: (path: string) => string;
-  /** Told when a probe beat the end that a declared slope named; the verdict then stands on a search instead. */
-  readonly slopeFault?: (key: string) => void;
 }
 
 const capital = (s: string): string => (s ? s[0]!.toUpperCase() + s.slice(1) : s);
@@ -135,78 +172,91 @@ const notStated = (
 /** Paths of single facts, without the maps passed on the way. */
 const factPaths = (paths: Iterable<string>): string[] => [...paths].filter((path) => !path.startsWith(PRESENCE));
 
-/** A finding, and everything that was read for it. */
+/** A finding, or null when the question does not arise, and everything that was read for it. */
 export interface Worked {
-  readonly finding: Finding;
+  readonly finding: Finding | null;
   readonly reads: readonly string[];
+  /** The question over all its ranges; nothing when it could not be asked. */
+  readonly solved?: Solved;
 }
 
-/** Works out one finding, or null when the question does not arise. */
-export const findingFor = (question: Question, tools: Tools): Worked | null => {
+/** Works out one finding. */
+export const findingFor = (question: Question, tools: Tools): Worked => {
   const solution = solveQuestion(question, tools.evaluator);
-  if (solution === 'no-question') return null;
-  const reads = [...solution.uses];
   if ('missing' in solution)
     return {
       finding: notStated(question, solution.missing, solution.uses, tools),
-      reads: [...reads, ...solution.missing],
+      reads: [...new Set([...solution.uses, ...solution.missing])],
     };
-  return { finding: formFinding(question, solution, tools), reads };
+  if (solution.solved.moot) return { finding: null, reads: [...solution.uses] };
+  return formFinding(question, solution, tools);
 };
 
-const formFinding = (question: Question, { solved, uses }: Solution, tools: Tools): Finding => {
+/** The outcome that decided, and what its sentence may say; the sentence is made in its scenario, from what stands there. */
+const governing = ({ check, subject }: Question, scenario: Scenario, { evaluator }: Tools) => {
+  const { result } = evaluator.check(check, subject, scenario);
+  if (!result.ok || result.value === null) return { error: result.ok ? undefined : result.error };
+  const outcome = result.value;
+  const says = (shown: Shown) =>
+    evaluator.trace(scenario, () => (check.run(evaluator.context, subject) ?? outcome).says(shown));
+  return { outcome, says };
+};
+
+const formFinding = (question: Question, { solved, uses }: Solution, tools: Tools): Worked => {
   const { evaluator, text } = tools;
-  if (solved.slopeBroken) tools.slopeFault?.(keyOf(question));
-  // A failure is shown at its best case too: even there it is too much; everything else at its worst.
-  const scenario: Scenario = solved.worst.scenario;
-  const { result } = evaluator.check(question.check, question.subject, scenario);
-  const outcome = result.ok ? (result.value ?? undefined) : undefined;
+  const { scenario } = solved.worst;
+  const { outcome, says, error } = governing(question, scenario, tools);
   const advised = advisedShare(outcome);
   const { verdict, reason } = verdictOf(solved, advised);
   const number = (value: Value) => ({ number: value.number, of: value.of, text: text(value.number, value.of) });
   const { usage: worst } = solved.worst;
   const { usage: best } = solved.best;
+  const because = reason && reasonText(reason, solved, tools, outcome?.kind === 'yes-no');
   const common = {
     ...baseOf(question),
     verdict,
+    ...(reason && because ? { reason: { kind: reason, text: because } } : {}),
     scenario: endsOf(solved.axes, scenario, evaluator.snapshot, text),
     searched: solved.searched,
-    uses: factPaths(uses),
   };
   if (!outcome) {
-    const error = (result as { error: Error }).error;
-    return {
+    const why = error ?? solved.trouble;
+    const finding: Finding = {
       ...common,
-      ...(reason ? { reason: { kind: reason, text: error.message } } : {}),
-      sentence: `${capital(error instanceof NoSolution ? error.because : `this could not be worked out: ${error.message}`)}.`,
+      sentence: `${capital(why instanceof NoSolution ? why.because : `this could not be worked out: ${why?.message ?? ''}`)}.`,
       beside: {},
+      uses: factPaths(uses),
       working: [],
       levers: [],
     };
+    return { finding, reads: [...uses], solved };
   }
-  const because = reason && reasonText(reason, solved, tools);
   const limit = outcome.kind === 'limit';
-  const sentence = outcome.says({
+  const { value: sentence, paths } = says({
     demand: limit ? text(outcome.demand.number, outcome.demand.of) : '',
     limit: limit ? text(outcome.limit.number, outcome.limit.of) : '',
     percent: limit ? percentText(worst) : '',
     verdict,
   });
   const roots = limit ? [outcome.demand, outcome.limit, ...(outcome.base ? [outcome.base] : [])] : [...outcome.because];
-  return {
+  const reads = [...new Set([...uses, ...paths])];
+  const finding: Finding = {
     ...common,
-    ...(because ? { reason: { kind: reason, text: because } } : {}),
     sentence,
     sense: limit ? outcome.sense : 'yes-no',
     ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: { worst, best, advised } } : {}),
     beside: Object.fromEntries(Object.entries(outcome.beside ?? {}).map(([name, value]) => [name, number(value)])),
+    uses: factPaths(reads),
     working: workingOf(roots, evaluator.snapshot, text),
     levers: outcome.levers ?? [],
   };
+  return { finding, reads, solved };
 };
 
-const reasonText = (reason: OpenReason, solved: Solved, tools: Tools): string => {
+const reasonText = (reason: OpenReason, solved: Solved, tools: Tools, yesNo: boolean): string => {
   if (reason !== 'doubt') return solved.trouble?.message ?? reason;
   const doubts = solved.axes.filter((axis) => axis.range === 'doubt').map((axis) => tools.meansOf(axis.path));
-  return `${percentText(solved.best.usage)} to ${percentText(solved.worst.usage)} of limit, depending on ${[...new Set(doubts)].join(', ')}`;
+  const names = [...new Set(doubts)].join(', ');
+  if (yesNo) return `one way or the other, depending on ${names}`;
+  return `${percentText(solved.best.usage)} to ${percentText(solved.worst.usage)} of limit, depending on ${names}`;
 };

@@ -1,8 +1,7 @@
 /** The shown working: the values behind a finding, in the order of a hand calculation. */
 import type { Dimension, ScenarioEnd, ShownNumber, Value, WorkingEntry, WorkingInput } from '../kernel/index.ts';
 import { quantityAt, type Snapshot } from './snapshot.ts';
-import type { Axis } from './scenarios.ts';
-import type { Scenario } from './evaluate.ts';
+import type { Axis, Scenario } from './search.ts';
 
 export type Shower = (number: number, of: Dimension) => string;
 

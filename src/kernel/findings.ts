@@ -88,7 +88,7 @@ export const mustBe = (holds: boolean, extras: Common & { readonly because?: rea
 
 /**
  * How much of the limit is used, 1 at the limit; NaN never holds. A yes or no is 0 or 2.
- * A limit that is not above its base leaves no room, so that any demand is infinitely too much.
+ * Where there is no room above the base, what does not hold is infinitely too much; what holds on less than nothing uses nothing.
  */
 export const usage = (outcome: Outcome): number => {
   if (outcome.kind === 'yes-no') return outcome.holds ? 0 : 2;
@@ -97,21 +97,16 @@ export const usage = (outcome: Outcome): number => {
   const limit = outcome.limit.number - base;
   const [part, whole] = outcome.sense === 'at-most' ? [demand, limit] : [limit, demand];
   if (Number.isNaN(part) || Number.isNaN(whole)) return NaN;
-  if (!(part > 0)) return 0;
-  return whole > 0 ? part / whole : Infinity;
+  // A quotient may round down to 1 where the demand is only just too much.
+  if (!(part <= whole)) return whole > 0 ? Math.max(part / whole, 1 + Number.EPSILON) : Infinity;
+  return part > 0 ? part / whole : 0;
 };
 
 /** How the usage moves with each book fact behind the outcome. A yes or no is searched. */
 export const usageSlopes = (outcome: Outcome): ReadonlyMap<string, Slope> => {
-  if (outcome.kind === 'yes-no') {
-    const all = slopesAgainst(outcome.because, []);
-    for (const path of all.keys()) all.set(path, 'either');
-    return all;
-  }
+  if (outcome.kind === 'yes-no') return slopesAgainst(outcome.because, outcome.because);
   const { demand, limit, base, sense } = outcome;
   const [part, whole] = sense === 'at-most' ? [demand, limit] : [limit, demand];
-  const all = slopesAgainst([part], [whole]);
   // A moving zero shifts demand and limit together; which way the quotient goes depends on both.
-  if (base) for (const path of slopesAgainst([base], []).keys()) all.set(path, 'either');
-  return all;
+  return base ? slopesAgainst([part, base], [whole, base]) : slopesAgainst([part], [whole]);
 };

@@ -11,12 +11,13 @@ export const root = (f: (x: number) => number, a: number, b: number, tolerance: 
   let [f0, f1] = [f(x0), f(x1)];
   if (f0 === 0) return x0;
   if (f1 === 0) return x1;
-  if (!(f0 * f1 < 0)) throw new NotConverged('root', `no change of sign between ${a} and ${b}`);
+  // Signs and not products: two very small numbers multiply to nought.
+  if (!(f0 < 0 ? f1 > 0 : f0 > 0 && f1 < 0)) throw new NotConverged('root', `no change of sign between ${a} and ${b}`);
   let [x2, f2] = [x0, f0];
   let step = x1 - x0;
   let before = step;
   for (let i = 0; i < most; i++) {
-    if (f1 * f2 > 0) {
+    if (f1 > 0 === f2 > 0) {
       [x2, f2] = [x0, f0];
       step = before = x1 - x0;
     }

@@ -78,34 +78,116 @@ const join = (into: Map<string, Slope>, path: string, slope: Slope): void => {
 const through = (outer: Slope, inner: Slope): Slope =>
   outer === 'either' ? 'either' : outer === 'up' ? inner : opposite[inner];
 
-const cache = new WeakMap<Value, ReadonlyMap<string, Slope>>();
+type Slopes = ReadonlyMap<string, Slope>;
+
+/** Slopes that were joined once, with a number by which what is made from them is found again. */
+interface Joined {
+  readonly id: number;
+  readonly slopes: Slopes;
+}
+/** A way through the parts that something was made of; `joined` once it ends here. */
+interface Branch {
+  readonly then: Map<number, Branch>;
+  joined?: Joined;
+}
+
+let made = 0;
+const joined = (found: Slopes): Joined => ({ id: ++made, slopes: found });
+const branch = (): Branch => ({ then: new Map() });
+
+const NONE = joined(new Map());
+/** Dropped as a whole when there are too many, as books come and go. */
+const MOST_KNOWN = 50_000;
+let count = 0;
+let ofPaths = new Map<string, Joined>();
+let ofFormulas = new WeakMap<Formula, Branch>();
+let ofChoices = branch();
+let ofQuotients = branch();
+const forget = (): void => {
+  count = 0;
+  ofPaths = new Map();
+  ofFormulas = new WeakMap();
+  ofChoices = branch();
+  ofQuotients = branch();
+};
+
+const onward = (from: Branch, step: number): Branch => {
+  let next = from.then.get(step);
+  if (!next) from.then.set(step, (next = branch()));
+  return next;
+};
+/** Between two lists: no slopes have this number. */
+const BETWEEN = 0;
+
+const along = (from: Branch, values: readonly Value[]): Branch => {
+  let here = onward(from, BETWEEN);
+  for (const one of values) here = onward(here, joinedOf(one).id);
+  return here;
+};
+
+/** Slopes follow from how a value was made and not from its number: what was made alike shares them. */
+const atEnd = (end: Branch, join: (into: Map<string, Slope>) => void): Joined => {
+  if (end.joined) return end.joined;
+  const found = new Map<string, Slope>();
+  join(found);
+  count++;
+  return (end.joined = joined(found));
+};
+
+const joinOf = (origin: Origin): Joined => {
+  if (origin.kind === 'constant') return NONE;
+  if (origin.kind === 'given') {
+    let known = ofPaths.get(origin.path);
+    if (!known) {
+      ofPaths.set(origin.path, (known = joined(new Map([[origin.path, 'up']]))));
+      count++;
+    }
+    return known;
+  }
+  if (origin.kind === 'chosen')
+    return atEnd(along(ofChoices, origin.among), (into) => {
+      for (const one of origin.among) for (const [p, s] of slopes(one)) join(into, p, s);
+    });
+  const { by, takes } = origin;
+  let here = ofFormulas.get(by);
+  if (!here) ofFormulas.set(by, (here = branch()));
+  for (const name in takes) {
+    const taken = takes[name]!;
+    here = Array.isArray(taken) ? along(here, taken as readonly Value[]) : onward(here, joinedOf(taken as Value).id);
+  }
+  return atEnd(here, (into) => {
+    for (const [name, taken] of Object.entries(takes)) {
+      const slope = by.declared.takes[name]!.slope ?? 'either';
+      for (const one of Array.isArray(taken) ? (taken as readonly Value[]) : [taken as Value])
+        for (const [p, s] of slopes(one)) join(into, p, through(slope, s));
+    }
+  });
+};
+
+const cache = new WeakMap<Value, Joined>();
+
+const joinedOf = (value: Value): Joined => {
+  const before = cache.get(value);
+  if (before) return before;
+  const found = joinOf(value.origin);
+  cache.set(value, found);
+  return found;
+};
 
 /**
  * How a value moves with each book fact behind it, from the slopes that the formulas declare.
  * Two ways of influence that disagree give `either`; the engine then searches inside the range.
  */
 export const slopes = (value: Value): ReadonlyMap<string, Slope> => {
-  const known = cache.get(value);
-  if (known) return known;
-  const found = new Map<string, Slope>();
-  const { origin } = value;
-  if (origin.kind === 'given') found.set(origin.path, 'up');
-  if (origin.kind === 'chosen') for (const one of origin.among) for (const [p, s] of slopes(one)) join(found, p, s);
-  if (origin.kind === 'worked') {
-    for (const [name, taken] of Object.entries(origin.takes)) {
-      const slope = origin.by.declared.takes[name]!.slope ?? 'either';
-      for (const one of Array.isArray(taken) ? (taken as readonly Value[]) : [taken as Value])
-        for (const [p, s] of slopes(one)) join(found, p, through(slope, s));
-    }
-  }
-  cache.set(value, found);
-  return found;
+  if (count > MOST_KNOWN) forget();
+  return joinedOf(value).slopes;
 };
 
 /** Slopes of a difference or quotient `a − b`, `a / b` with positive parts: up with a, down with b. */
-export const slopesAgainst = (a: readonly Value[], b: readonly Value[]): Map<string, Slope> => {
-  const found = new Map<string, Slope>();
-  for (const one of a) for (const [p, s] of slopes(one)) join(found, p, s);
-  for (const one of b) for (const [p, s] of slopes(one)) join(found, p, opposite[s]);
-  return found;
+export const slopesAgainst = (a: readonly Value[], b: readonly Value[]): ReadonlyMap<string, Slope> => {
+  if (count > MOST_KNOWN) forget();
+  return atEnd(along(along(ofQuotients, a), b), (into) => {
+    for (const one of a) for (const [p, s] of slopes(one)) join(into, p, s);
+    for (const one of b) for (const [p, s] of slopes(one)) join(into, p, opposite[s]);
+  }).slopes;
 };

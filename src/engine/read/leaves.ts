@@ -4,7 +4,7 @@ import type * as z from 'zod';
 import { Plain, Quantity } from '../../contract/index.ts';
 import type { Citation, Provenance } from '../../kernel/index.ts';
 import { unfoldScalar } from './unfold.ts';
-import { childOf } from './walk.ts';
+import { childrenOf } from './walk.ts';
 
 export interface Origin {
   readonly provenance: Provenance;
@@ -47,23 +47,25 @@ const marked = (value: unknown, { provenance, source }: Origin): unknown => {
   return value;
 };
 
-const schemaAt = (whole: z.ZodType, keys: readonly string[], tree: unknown): z.ZodType | undefined => {
-  let schema: z.ZodType | undefined = whole;
+/** Schemas that may stand behind the keys: one, or one for each variant where the tree does not tell which it is. */
+const schemasAt = (whole: z.ZodType, keys: readonly string[], tree: unknown): readonly z.ZodType[] => {
+  let schemas: readonly z.ZodType[] = [whole];
   let value = tree;
   for (const key of keys) {
-    schema = schema && childOf(schema, key, value);
+    const here = value;
+    schemas = schemas.flatMap((schema) => childrenOf(schema, key, here));
     value = value !== null && typeof value === 'object' ? (value as Readonly<Record<string, unknown>>)[key] : undefined;
   }
-  return schema;
+  return schemas;
 };
 
-const parse = (schema: z.ZodType | undefined, path: string, value: unknown): unknown => {
-  if (!schema) throw new RangeError(`no key stands at ${path}`);
-  const result = schema.safeParse(value);
-  if (result.success) return result.data;
-  throw new RangeError(
-    `${path}: ${result.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`).join('; ')}`,
-  );
+const parse = (schemas: readonly z.ZodType[], path: string, value: unknown): unknown => {
+  const results = schemas.map((schema) => schema.safeParse(value));
+  const [first] = results;
+  if (!first) throw new RangeError(`no key stands at ${path}`);
+  for (const result of results) if (result.success) return result.data;
+  const issues = first.error?.issues ?? [];
+  throw new RangeError(`${path}: ${issues.map((issue) => `${issue.path.join('.')} ${issue.message}`).join('; ')}`);
 };
 
 /**
@@ -77,7 +79,7 @@ export const readAt = (
   tree: unknown,
   origin?: Origin,
 ): unknown => {
-  const value = parse(schemaAt(whole, keys, tree), keys.join('.'), fromText(text));
+  const value = parse(schemasAt(whole, keys, tree), keys.join('.'), fromText(text));
   return origin ? marked(value, origin) : value;
 };
 
@@ -86,7 +88,8 @@ export const readAt = (
  * @throws RangeError when it does not fit the schema of its kind
  */
 export const readEntry = (whole: z.ZodType, kind: string, data: unknown, origin: Origin): Record<string, unknown> => {
-  const table = schemaAt(whole, [kind], undefined);
-  const entry = table && childOf(table, 'entry');
-  return marked(parse(entry, kind, fromJson(data)), origin) as Record<string, unknown>;
+  return marked(parse(schemasAt(whole, [kind, 'entry'], undefined), kind, fromJson(data)), origin) as Record<
+    string,
+    unknown
+  >;
 };

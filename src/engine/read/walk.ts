@@ -33,14 +33,19 @@ export const keysOf = (schema: z.ZodType, value?: unknown): readonly string[] =>
   ...new Set(optionsFor(schema, value).flatMap((one) => Object.keys(one.shape))),
 ];
 
-/** What stands under a key of a map, or at an index of a list. */
-export const childOf = (schema: z.ZodType, key: string, value?: unknown): z.ZodType | undefined => {
+/** What may stand under a key of a map, or at an index of a list; several where the value does not say which variant it is. */
+export const childrenOf = (schema: z.ZodType, key: string, value?: unknown): readonly z.ZodType[] => {
   const inner = core(schema);
-  if (inner instanceof z.ZodArray) return /^\d+$/.test(key) ? (inner.element as z.ZodType) : undefined;
-  if (inner instanceof z.ZodRecord) return inner.valueType as z.ZodType;
-  for (const one of optionsFor(inner, value)) if (Object.hasOwn(one.shape, key)) return one.shape[key] as z.ZodType;
-  return undefined;
+  if (inner instanceof z.ZodArray) return /^\d+$/.test(key) ? [inner.element as z.ZodType] : [];
+  if (inner instanceof z.ZodRecord) return [inner.valueType as z.ZodType];
+  return optionsFor(inner, value).flatMap((one) =>
+    Object.hasOwn(one.shape, key) ? [one.shape[key] as z.ZodType] : [],
+  );
 };
+
+/** What stands under a key of a map, or at an index of a list. */
+export const childOf = (schema: z.ZodType, key: string, value?: unknown): z.ZodType | undefined =>
+  childrenOf(schema, key, value)[0];
 
 /** What the key at a path says about itself. Names of entries may hold a dot. */
 export const infoAt = (schema: z.ZodType, path: readonly string[], value?: unknown): KeyInfo | undefined => {

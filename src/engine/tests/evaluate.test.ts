@@ -11,7 +11,8 @@ import {
   type Unit,
   type Value,
 } from '../../kernel/index.ts';
-import { Evaluator, Memory } from '../evaluate.ts';
+import { Evaluator } from '../evaluate.ts';
+import { Memory } from '../memory.ts';
 import type { BookSchema } from '../read/schema.ts';
 import { expand, type Tree } from '../snapshot.ts';
 
@@ -116,7 +117,9 @@ describe('facts in a scenario', () => {
       provide<Shop, number>(one, ({ get }) => get(two, 'x')),
       provide<Shop, number>(two, ({ get }) => get(one, 'x')),
     ]);
-    expect(() => evaluator.context.get(one, 'x')).toThrow('shop.one(x) → shop.two(x) → shop.one(x)');
+    expect(() => evaluator.trace(new Map(), () => evaluator.context.get(one, 'x'))).toThrow(
+      'shop.one(x) → shop.two(x) → shop.one(x)',
+    );
   });
 
   it('list the keys of a map, and a new key changes what was worked out', () => {

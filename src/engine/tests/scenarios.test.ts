@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Slope } from '../../kernel/index.ts';
-import { extremes, solve, type Ask, type Axis } from '../scenarios.ts';
+import { extremes, solve, type Ask } from '../scenarios.ts';
+import type { Axis } from '../search.ts';
 
 type Use = (at: (path: string) => number) => number;
 

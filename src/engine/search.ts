@@ -1,0 +1,123 @@
+/** Looks for the highest value of something over a box, where nothing says at which end of a range it lies. */
+import { halton, peak } from '../kernel/index.ts';
+
+/** One range behind a question. */
+export interface Axis {
+  readonly path: string;
+  readonly low: number;
+  readonly high: number;
+  readonly range: 'spread' | 'doubt';
+}
+
+/** One number for each fact that is a range; a fact that is absent stands at its middle. */
+export type Scenario = ReadonlyMap<string, number>;
+export type Point = Map<string, number>;
+
+export interface Spot {
+  readonly point: Point;
+  readonly y: number;
+}
+
+export interface Effort {
+  /** Points laid evenly over one range. */
+  readonly grid: number;
+  /** Evaluations spent on each of the best hills of a range. */
+  readonly refine: number;
+  /** Points scattered over the box, for each of its first ranges. */
+  readonly scatter: number;
+  /** Points from which it climbs range by range. */
+  readonly starts: number;
+  readonly rounds: number;
+}
+
+export const thorough: Effort = { grid: 17, refine: 10, scatter: 12, starts: 2, rounds: 3 };
+/** For a search within a search. */
+export const light: Effort = { grid: 9, refine: 7, scatter: 4, starts: 1, rounds: 2 };
+
+/** Search that goes over a range evenly and then into the most promising hills; remembers what it saw. */
+const searchOne = (
+  f: (x: number) => number,
+  low: number,
+  high: number,
+  { grid, refine }: Effort,
+): { readonly x: number; readonly y: number } => {
+  const xs = Array.from({ length: grid }, (_, i) => (i === grid - 1 ? high : low + ((high - low) * i) / (grid - 1)));
+  const ys = xs.map(f);
+  let best = { x: xs[0]!, y: ys[0]! };
+  const hills: number[] = [];
+  for (let i = 0; i < grid; i++) {
+    const [left, here, right] = [ys[i - 1] ?? -Infinity, ys[i]!, ys[i + 1] ?? -Infinity];
+    if (here > best.y) best = { x: xs[i]!, y: here };
+    // On flat ground every neighbour says the same, and nothing is to be climbed.
+    const flat = here === (ys[i - 1] ?? here) && here === (ys[i + 1] ?? here);
+    if (here >= left && here >= right && !flat) hills.push(i);
+  }
+  if (best.y === Infinity) return best;
+  hills.sort((a, b) => ys[b]! - ys[a]!);
+  for (const i of hills.slice(0, 2)) {
+    const [a, b] = [xs[Math.max(0, i - 1)]!, xs[Math.min(grid - 1, i + 1)]!];
+    const here = ys[i]!;
+    const lowest = Math.min(ys[i - 1] ?? here, ys[i + 1] ?? here);
+    // Between two points of the grid a hill hardly rises further than it already stands above the lower of its neighbours.
+    if (here + (here - lowest) < best.y) continue;
+    // A hill at the end of the range is the end itself, unless it rises inward.
+    if (i === 0 || i === grid - 1) {
+      const inward = xs[i]! + (i === 0 ? 1 : -1) * ((high - low) / (grid - 1) / 8);
+      if (!(f(inward) > here)) continue;
+    }
+    const found = peak(f, a, b, refine);
+    if (found.y > best.y) best = found;
+  }
+  return best;
+};
+
+const put = (base: ReadonlyMap<string, number>, axis: Axis, x: number): Point => new Map(base).set(axis.path, x);
+
+/** Highest value of `f` over a box of free axes, on top of fixed coordinates. */
+export const search = (
+  f: (point: Point) => number,
+  fixed: ReadonlyMap<string, number>,
+  free: readonly Axis[],
+  effort: Effort = thorough,
+): Spot => {
+  if (free.length === 0) {
+    const point = new Map(fixed);
+    return { point, y: f(point) };
+  }
+  if (free.length === 1) {
+    const [axis] = free as [Axis];
+    const { x, y } = searchOne((at) => f(put(fixed, axis, at)), axis.low, axis.high, effort);
+    return { point: put(fixed, axis, x), y };
+  }
+  const spots: Spot[] = [];
+  const see = (share: (d: number) => number): void => {
+    const point = new Map(fixed);
+    free.forEach(({ path, low, high }, d) => {
+      const u = share(d);
+      point.set(path, u === 1 ? high : low + (high - low) * u);
+    });
+    spots.push({ point, y: f(point) });
+  };
+  for (let bits = 0; bits < 2 ** Math.min(free.length, 5); bits++) see((d) => (bits >> Math.min(d, 4)) & 1);
+  const scatter = effort.scatter * Math.min(free.length, 6);
+  for (let i = 1; i <= scatter; i++) {
+    const u = halton(i, free.length);
+    see((d) => u[d]!);
+  }
+  spots.sort((a, b) => b.y - a.y);
+  let best = spots[0]!;
+  for (const start of spots.slice(0, effort.starts)) {
+    let here = start;
+    // Range by range until a round brings nothing; a few rounds settle all but crossed ridges.
+    for (let round = 0; round < effort.rounds && here.y < Infinity; round++) {
+      const before = here.y;
+      for (const axis of free) {
+        const { x, y } = searchOne((at) => f(put(here.point, axis, at)), axis.low, axis.high, effort);
+        if (y > here.y) here = { point: put(here.point, axis, x), y };
+      }
+      if (!(here.y > before + 1e-9 * Math.abs(before))) break;
+    }
+    if (here.y > best.y) best = here;
+  }
+  return best;
+};
