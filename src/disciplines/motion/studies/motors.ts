@@ -1,0 +1,69 @@
+/** What the studies of motors share. */
+import type { Asker } from '../../../contract/index.ts';
+import type { Edit, Finding, Verdict } from '../../../kernel/index.ts';
+
+export interface OfMotor {
+  readonly axis: string;
+  readonly motor: string;
+}
+
+/** Codes that say whether a motor does its work; the others follow from the setting itself. */
+const WORK = ['MOTION-010', 'MOTION-020', 'MOTION-030', 'MOTION-060'];
+const SUITS = [...WORK, 'MOTION-040', 'MOTION-045'];
+
+/** Pairs of axis and motor that a driver moves. */
+export const movedBy = (asker: Asker, driver: string): readonly OfMotor[] =>
+  asker.findings
+    .filter(({ code }) => code === 'MOTION-010')
+    .map(({ designations: [axis, motor] }): OfMotor => ({ axis: axis!, motor: motor! }))
+    .filter(({ motor }) => asker.textAt(`motors.${motor}.driver`) === driver);
+
+const keysWith = (asker: Asker, codes: readonly string[], of: readonly OfMotor[]): readonly string[] =>
+  asker.findings
+    .filter(({ code, designations }) => codes.includes(code) && of.some(({ motor }) => designations.at(-1) === motor))
+    .map(({ key }) => key);
+
+/** Keys of the findings that say whether these motors do their work. */
+export const workKeys = (asker: Asker, of: readonly OfMotor[]): readonly string[] => keysWith(asker, WORK, of);
+/** The same, with those that say whether the motors bear it. */
+export const suitKeys = (asker: Asker, of: readonly OfMotor[]): readonly string[] => keysWith(asker, SUITS, of);
+
+const order: readonly Verdict[] = ['holds', 'tight', 'open', 'not-stated', 'fails'];
+
+/** The worst verdict; holds when there is none. */
+export const worstVerdict = (findings: readonly Finding[]): Verdict =>
+  findings.reduce<Verdict>(
+    (worst, { verdict }) => (order.indexOf(verdict) > order.indexOf(worst) ? verdict : worst),
+    'holds',
+  );
+
+/** No finding has a worse verdict than it had before. */
+export const noWorse = (asker: Asker, after: readonly Finding[]): boolean =>
+  after.every(({ key, verdict }) => {
+    const before = asker.findings.find((finding) => finding.key === key);
+    return before === undefined || order.indexOf(verdict) <= order.indexOf(before.verdict);
+  });
+
+/** Use of torque on an axis, as worst over all ranges. */
+export const torqueUseOf = (findings: readonly Finding[], { axis, motor }: OfMotor): number | undefined =>
+  findings.find(
+    ({ code, designations }) => code === 'MOTION-010' && designations[0] === axis && designations[1] === motor,
+  )?.use?.worst;
+
+/** Positions of the current switch of a driver, least first; nothing for a trimmer. */
+export const currentSteps = (asker: Asker, driver: string): readonly number[] => {
+  const part = asker.textAt(`drivers.${driver}.part`);
+  const steps: number[] = [];
+  if (part === null) return steps;
+  for (let i = 0; ; i++) {
+    const step = asker.rangeAt(`parts.${part}.current-steps.${i}`);
+    if (step === null) return steps.sort((a, b) => a - b);
+    steps.push(step.low);
+  }
+};
+
+/** A driver set to a current, in ampere as it is marked. */
+export const setTo = (asker: Asker, driver: string, ampere: number): Edit => ({
+  path: `drivers.${driver}.current`,
+  text: asker.write(`drivers.${driver}.current`, ampere, 3),
+});
