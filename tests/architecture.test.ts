@@ -15,7 +15,7 @@ const LAYERS: Record<string, readonly string[]> = {
   engine: ['kernel', 'contract'],
   app: ['kernel', 'figures', 'contract', 'engine', 'disciplines'],
   pack: ['kernel', 'figures', 'contract', 'engine', 'app'],
-  cli: ['kernel', 'figures', 'contract', 'engine', 'app', 'pack'],
+  cli: ['kernel', 'figures', 'contract', 'engine', 'app', 'pack', 'workbench'],
   workbench: ['kernel', 'figures', 'contract', 'engine', 'app', 'pack'],
 };
 const CORE = ['kernel', 'figures', 'contract', 'disciplines', 'engine', 'app'];

@@ -1,0 +1,224 @@
+/** The command line: which command is meant, what it ends with, and what is said when it cannot be done. */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { version } from '../app/version.ts';
+import { Refused } from '../pack/refused.ts';
+import { FAULT, GOOD, UNREADABLE, type ExitCode } from './exit.ts';
+import { terminalIn, type Surroundings, type Terminal } from './terminal.ts';
+import { wrap } from './text.ts';
+
+const examplesText = (...lines: readonly (readonly [string, string])[]): string =>
+  `\nFor instance:\n${lines.map(([command, says]) => `  ${command}\n      ${says}`).join('\n')}\n`;
+
+const exitCodes = `
+Exit codes:
+  0   nothing fails; what is open by doubt or not stated is counted (--strict makes it 1)
+  1   something fails or could not be worked out, and is not accepted
+  2   the book cannot be read, or what was asked for cannot be done
+  70  a fault of the program
+`;
+
+const portOf = (text: string): number => {
+  const port = /^\d{1,5}$/.test(text) ? Number(text) : NaN;
+  if (port >= 1 && port <= 65_535) return port;
+  throw new InvalidArgumentError('A port is a number from 1 to 65535.');
+};
+
+const intoOption = (): Option =>
+  new Option(
+    '-i, --into <folder>',
+    'where the files go: a new folder, or one with an earlier pack',
+  ).makeOptionMandatory();
+
+/** Sets up the commands; each loads what it needs only when it is run. */
+const programFor = (terminal: Terminal, ended: (code: ExitCode) => void): Command => {
+  const { out, err } = terminal.around;
+  const program = new Command('gantrybook')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => void out.write(terminal.text(text)),
+      writeErr: (text) => void err.write(terminal.text(text)),
+      getOutHelpWidth: () => terminal.columns,
+      getErrHelpWidth: () => terminal.columns,
+      outputError: (text, write) => write(text.replace(/^error: /, 'gantrybook: ').replace(/\n\(/, ' (')),
+    })
+    .showHelpAfterError('Help: gantrybook --help')
+    .description("Checks a gantry machine's book trade by trade, shows its working and makes its drawing set.")
+    .version(version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand('help [command]', 'print the help of a command')
+    .addHelpText(
+      'after',
+      examplesText(
+        ['gantrybook new my-machine --from tidepool', 'a book to begin with'],
+        ['gantrybook check my-machine', 'what holds, what fails, what to measure'],
+        ['gantrybook show my-machine --into my-machine/made', 'its drawing set on the screen'],
+      ) + exitCodes,
+    );
+
+  program
+    .command('check')
+    .showHelpAfterError('Help: gantrybook check --help')
+    .summary('check a book')
+    .description('Checks a book and prints a summary of one screen.')
+    .argument('[book]', "a book's folder or file; without it, the folder you are in")
+    .option('-j, --json', 'print every finding and every fact as JSON')
+    .option('--sarif <file>', 'also write a SARIF 2.1.0 log, for code hosts and editors')
+    .option('-s, --sheet <name>', 'print one sheet in full, by name or number')
+    .option('--strict', 'end with 1 also when something is open by doubt or not stated')
+    .option('-q, --quick', 'verdicts only: look for no measurements and no cures')
+    .addHelpText(
+      'after',
+      examplesText(
+        ['gantrybook check examples/tidepool', 'the summary'],
+        ['gantrybook check --sheet motion', 'one sheet in full, of the book in this folder'],
+        ['gantrybook check --strict --sarif findings.sarif', 'for a CI that annotates changes'],
+        ['gantrybook check --json | jq ".tally.counts"', 'for programs; docs/json.md says what stands where'],
+      ) + exitCodes,
+    )
+    .action(async (book: string | undefined, options: object) => {
+      const { check } = await import('./check.ts');
+      ended(await check(book, options, terminal));
+    });
+
+  program
+    .command('pack')
+    .showHelpAfterError('Help: gantrybook pack --help')
+    .summary('make the drawing set')
+    .description('Makes the drawing set of a book: a self-contained page for each sheet, tables, and findings as data.')
+    .argument('[book]', "a book's folder or file; without it, the folder you are in")
+    .addOption(intoOption())
+    .addHelpText(
+      'after',
+      examplesText([
+        'gantrybook pack examples/tidepool --into out/tidepool',
+        'all files of the set, each with its stamp',
+      ]),
+    )
+    .action(async (book: string | undefined, options: { into: string }) => {
+      const { pack } = await import('./pack.ts');
+      ended(pack(book, options, terminal));
+    });
+
+  program
+    .command('show')
+    .showHelpAfterError('Help: gantrybook show --help')
+    .summary('make the drawing set and show it')
+    .description('Checks a book, makes its drawing set and serves it to this machine only, until Ctrl-C.')
+    .argument('[book]', "a book's folder or file; without it, the folder you are in")
+    .addOption(intoOption())
+    .addOption(
+      new Option('-p, --port <number>', 'serve at this port, or the next that is free').argParser(portOf).default(4824),
+    )
+    .option('--no-browser', 'open no browser')
+    .addHelpText(
+      'after',
+      examplesText(['gantrybook show examples/tidepool --into out/tidepool', 'prints the address to open']),
+    )
+    .action(async (book: string | undefined, options: { into: string; port: number; browser: boolean }) => {
+      const { show } = await import('./pack.ts');
+      ended(await show(book, options, terminal));
+    });
+
+  program
+    .command('compare')
+    .showHelpAfterError('Help: gantrybook compare --help')
+    .summary('compare two books')
+    .description('Says what another book changes: which verdicts and percentages move, and by which facts.')
+    .argument('<from>', 'a book')
+    .argument('<to>', 'the other book')
+    .option('-j, --json', 'print everything as JSON')
+    .addHelpText(
+      'after',
+      examplesText([
+        'gantrybook compare examples/tidepool-first-draft examples/tidepool',
+        'what the second draft made better',
+      ]),
+    )
+    .action(async (from: string, to: string, options: object) => {
+      const { compare } = await import('./compare.ts');
+      ended(compare(from, to, options, terminal));
+    });
+
+  program
+    .command('work')
+    .showHelpAfterError('Help: gantrybook work --help')
+    .summary('work out one formula')
+    .description('Works out one formula with its working; without a name, lists all of them.')
+    .argument('[name]', 'the formula')
+    .argument('[values...]', 'key=value, by symbol or by name: "L=1 m" "theta=30 deg" "loads=[1 N, 2 N]"')
+    .addHelpText(
+      'after',
+      examplesText(
+        ['gantrybook work', 'every formula with symbols, units, range, source and evidence'],
+        ['gantrybook work axis-force', 'what one of them takes, and an example'],
+        ['gantrybook work axis-force "m=2.5 kg" "a=700 mm/s^2" "F_run=7 N"', 'its working, step by step'],
+      ),
+    )
+    .action(async (name: string | undefined, values: string[]) => {
+      const { work } = await import('./work.ts');
+      ended(work(name, values, terminal));
+    });
+
+  program
+    .command('new')
+    .showHelpAfterError('Help: gantrybook new --help')
+    .summary('begin a book')
+    .description('Copies an example into a new folder.')
+    .argument('<folder>', 'where your book goes')
+    .option('-f, --from <example>', 'which example', 'five-facts')
+    .addHelpText(
+      'after',
+      examplesText(
+        ['gantrybook new my-machine', 'the smallest book that gets an answer'],
+        ['gantrybook new my-crane --from tidepool', 'the whole demo machine'],
+      ),
+    )
+    .action(async (folder: string, { from }: { from: string }) => {
+      const { begin } = await import('./new.ts');
+      ended(begin(folder, from, terminal));
+    });
+
+  program
+    .command('schema')
+    .showHelpAfterError('Help: gantrybook schema --help')
+    .summary('print the schema of books')
+    .description('Prints the JSON Schema of a book, by which an editor completes and checks what you type.')
+    .addHelpText('after', examplesText(['gantrybook schema > book.schema.json', 'beside a book, for your editor']))
+    .action(async () => {
+      const { schema } = await import('./new.ts');
+      ended(schema(terminal));
+    });
+  return program;
+};
+
+const faultText = (error: unknown): string =>
+  `gantrybook: a fault of the program, not of your book: ${error instanceof Error ? error.message : String(error)}. Please report it with the command, the book and what GANTRYBOOK_TRACE=1 adds (version ${version}, Node ${process.versions.node}, ${process.platform}).`.replaceAll(
+    /\s+/g,
+    ' ',
+  );
+
+/** Says what went wrong. A stack is for those who asked for it. */
+export const told = (error: unknown, terminal: Terminal): ExitCode => {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? GOOD : UNREADABLE;
+  if (error instanceof Refused) {
+    terminal.complain(...wrap(terminal.text(`gantrybook: ${error.message}`), { width: terminal.columns, next: '  ' }));
+    return UNREADABLE;
+  }
+  terminal.complain(terminal.text(faultText(error)));
+  if (terminal.around.env['GANTRYBOOK_TRACE'] && error instanceof Error) terminal.complain(error.stack ?? '');
+  return FAULT;
+};
+
+/** Runs one command and says what to end with. */
+export const run = async (args: readonly string[], around: Surroundings): Promise<ExitCode> => {
+  const terminal = terminalIn(around);
+  let code: ExitCode = GOOD;
+  try {
+    const program = programFor(terminal, (ended) => (code = ended));
+    if (args.length === 0) program.outputHelp();
+    else await program.parseAsync(args, { from: 'user' });
+  } catch (error) {
+    code = told(error, terminal);
+  }
+  return code;
+};
