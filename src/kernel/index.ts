@@ -7,3 +7,4 @@ export * from './report.ts';
 export * from './numerics.ts';
 export * from './expression.ts';
 export * from './expression-text.ts';
+export * from './percent.ts';

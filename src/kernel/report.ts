@@ -78,6 +78,8 @@ export interface Question {
   readonly stands: string;
   /** Findings that narrowing this fact could settle, and the share of its range for which it does. */
   readonly settles: readonly { readonly key: string; readonly share: number }[];
+  /** Findings that it settles with others only: their worst use when it turns out best, all else as it stands. */
+  readonly narrows: readonly { readonly key: string; readonly from: number; readonly to: number }[];
   readonly measure?: Measurement;
   readonly place?: Place;
 }

@@ -87,13 +87,13 @@ interface Joined {
 }
 /** A way through the parts that something was made of; `joined` once it ends here. */
 interface Branch {
-  readonly then: Map<number, Branch>;
+  readonly next: Map<number, Branch>;
   joined?: Joined;
 }
 
 let made = 0;
 const joined = (found: Slopes): Joined => ({ id: ++made, slopes: found });
-const branch = (): Branch => ({ then: new Map() });
+const branch = (): Branch => ({ next: new Map() });
 
 const NONE = joined(new Map());
 /** Dropped as a whole when there are too many, as books come and go. */
@@ -112,8 +112,8 @@ const forget = (): void => {
 };
 
 const onward = (from: Branch, step: number): Branch => {
-  let next = from.then.get(step);
-  if (!next) from.then.set(step, (next = branch()));
+  let next = from.next.get(step);
+  if (!next) from.next.set(step, (next = branch()));
   return next;
 };
 /** Between two lists: no slopes have this number. */

@@ -176,22 +176,8 @@ add('°F', 'K', exact(5, 9), {
 add('%', '', exact(1, 100), { lonely: true, also: 'percent' });
 add('‰', '', exact(1, 1000), { lonely: true, ascii: 'permille', also: 'permille permil' });
 add('ppm', '', exact(1, 1_000_000), { lonely: true });
-for (const [one, more] of [
-  ['swing', 'swings'],
-  ['play', 'plays'],
-  ['cycle', 'cycles'],
-  ['release', 'releases'],
-  ['step', 'steps'],
-  ['microstep', 'microsteps'],
-  ['pulse', 'pulses'],
-  ['layer', 'layers'],
-  ['piece', 'pieces'],
-  ['pair', 'pairs'],
-  ['core', 'cores'],
-  ['time', 'times'],
-] as const) {
-  add(more, 'each', ONE, { also: one, lonely: true });
-}
+const counted = 'play cycle swing release step microstep pulse layer piece pair core time';
+for (const one of counted.split(' ')) add(`${one}s`, 'each', ONE, { also: one, lonely: true });
 for (const currency of 'EUR USD GBP CHF AUD CAD CZK DKK INR JPY NOK NZD PLN SEK'.split(' ')) {
   add(currency, 'money', ONE, { currency, also: { EUR: '€', GBP: '£' }[currency] });
 }

@@ -1,0 +1,151 @@
+/** Branches: a fuse, the wire behind it and what hangs on it. */
+import { entry, need, pathOf, provide, type Provider, type Seen } from '../../../contract/index.ts';
+import { constant, given, greatest, NotStated, type Value } from '../../../kernel/index.ts';
+import { insulations } from '../data/wires.ts';
+import { branchCurrent, branchDrop, insideAir, wireBears } from '../facts.ts';
+import type { CableEntry, FuseEntry, PartEntry, SupplyBook } from '../schema.ts';
+import { modesOf, partOf, voltsOf, type SupplyContext } from './book.ts';
+import { meanCurrent } from './chopper.ts';
+import { deepestDrop, feedDrop, feedResistance, NO_POINT, voltageLeft } from './drop.ts';
+import { ambientFactor, heatingConstant, wireCapacity, wireLetThrough } from './wire.ts';
+import { amperesTogether, hanging, together, type Members } from './rail-facts.ts';
+
+const NO_DROP = constant(0, 'voltage', 'no drop');
+const CLOSED = 'drop at which the loop of current and voltage closes';
+const TABLE_AIR = constant(313.15, 'temperature', 'air for which the table is, 40 °C', { id: 'iec-60204-currents' });
+const celsius = (degrees: number, means: string): Value =>
+  constant(degrees + 273.15, 'temperature', means, { id: 'cable-k-factors' });
+
+export const fuseEntry = ({ book }: SupplyContext, name: string): Seen<FuseEntry> =>
+  entry(book.fuses, 'fuses', name, 'fuses');
+
+/** What names a fuse as its own. */
+export const behind = ({ book }: SupplyContext, fuse: string): Members => ({
+  drivers: Object.entries(book.drivers ?? {}).flatMap(([name, driver]) => (driver.fuse === fuse ? [name] : [])),
+  loads: Object.entries(book.loads ?? {}).flatMap(([name, load]) => (load.fuse === fuse ? [name] : [])),
+  converters: Object.entries(book.supplies ?? {}).flatMap(([name, supply]) => (supply.fuse === fuse ? [name] : [])),
+});
+
+/** Rails of everything behind a fuse. One is right. */
+export const railsBehind = (context: SupplyContext, fuse: string): readonly string[] => {
+  const { drivers, loads, converters } = behind(context, fuse);
+  const { book } = context;
+  const rails = [
+    ...drivers.map((name) => book.drivers?.[name]?.rail),
+    ...loads.map((name) => book.loads?.[name]?.rail),
+    ...converters.map((name) => book.supplies?.[name]?.from),
+  ];
+  return [...new Set(rails.filter((rail) => rail !== undefined))];
+};
+
+export const branchRail = (context: SupplyContext, fuse: string): string => {
+  const [rail] = railsBehind(context, fuse);
+  if (rail === undefined) throw new NotStated([`drivers.D1.fuse`]);
+  return rail;
+};
+
+const cableOf = (context: SupplyContext, fuse: string): Seen<CableEntry> =>
+  entry(context.book.cables, 'cables', need(fuseEntry(context, fuse), 'cable').cable, `fuses.${fuse}.cable`);
+
+const cablePart = (context: SupplyContext, fuse: string): Seen<PartEntry> => {
+  const cable = cableOf(context, fuse);
+  return partOf(context.book, need(cable, 'part').part, `${pathOf(cable)}.part`);
+};
+
+const parallelOf = (cable: Seen<CableEntry>): Value | undefined =>
+  cable.parallel === undefined ? undefined : given(cable.parallel, 'count', `${pathOf(cable)}.parallel`);
+
+/** Resistance of the wire behind a fuse, out and back. */
+export const feedOf = (context: SupplyContext, fuse: string): Value => {
+  const cable = cableOf(context, fuse);
+  const measured = cable['loop-resistance'];
+  if (measured !== undefined) return measured;
+  return feedResistance.work({
+    length: need(cable, 'length').length,
+    area: need(cablePart(context, fuse), 'core').core,
+    parallel: parallelOf(cable),
+    temperature: context.get(insideAir, 'site'),
+  });
+};
+
+/** Drop on the wire behind a fuse in a mode: a true loop, for the load pulls more as it sags. */
+export const dropIn = (context: SupplyContext, fuse: string, mode: string, moment: 'steady' | 'peak'): Value => {
+  const { powers, currents } = hanging(context, behind(context, fuse), mode, moment);
+  const steady = amperesTogether(currents);
+  const power = together(powers);
+  const rail = voltsOf(context.book, branchRail(context, fuse));
+  const feed = feedOf(context, fuse);
+  const next = (assumed: Value): Value => feedDrop.work({ feed, constant: steady, power, rail, assumed });
+  const closed = context.loop({
+    name: `the drop behind ${fuse}`,
+    from: NO_DROP,
+    most: deepestDrop.work({ rail, feed, constant: steady }),
+    tolerance: 1e-7,
+    next,
+    otherwise: `behind ${fuse} ${NO_POINT}`,
+  });
+  // Once more round at the closing value: the loop moves with every fact as its own turn does, so the slopes stay known.
+  return next(constant(closed.number, 'voltage', CLOSED));
+};
+
+const currentIn = (context: SupplyContext, fuse: string, mode: string): Value => {
+  const { powers, currents } = hanging(context, behind(context, fuse), mode, 'steady');
+  if (powers.length === 0) return amperesTogether(currents);
+  const rail = voltsOf(context.book, branchRail(context, fuse));
+  const atLoad =
+    fuseEntry(context, fuse).cable === undefined
+      ? rail
+      : voltageLeft.work({ rail, drop: dropIn(context, fuse, mode, 'steady') });
+  return amperesTogether([meanCurrent.work({ power: together(powers), rail: atLoad }), ...currents]);
+};
+
+const overModes = (context: SupplyContext, run: (mode: string) => Value): Value =>
+  greatest(...modesOf(context.book).map(run));
+
+/** What the insulation of the wire behind a fuse bears; PVC for 70 °C where nothing is said. */
+const insulationOf = (context: SupplyContext, fuse: string) =>
+  insulations[cablePart(context, fuse).insulation ?? 'PVC 70'];
+
+const capacityOf = (context: SupplyContext, fuse: string): Value => {
+  const cable = cableOf(context, fuse);
+  const laid = need(cable, 'continuous-current', 'grouping');
+  const ambient = ambientFactor.work({
+    most: celsius(insulationOf(context, fuse).forGood, 'most that the insulation bears for good'),
+    ambient: context.get(insideAir, 'site'),
+    reference: TABLE_AIR,
+  });
+  return wireCapacity.work({
+    table: laid['continuous-current'],
+    grouping: laid.grouping,
+    parallel: parallelOf(cable),
+    ambient,
+  });
+};
+
+/** Let-through that the wire behind a fuse bears when it starts as hot as its insulation bears for good. */
+export const wireLetsThrough = (context: SupplyContext, fuse: string): Value => {
+  const { forGood, forSeconds } = insulationOf(context, fuse);
+  return wireLetThrough.work({
+    constant: heatingConstant.work({
+      start: celsius(forGood, 'wire as hot as its insulation bears for good'),
+      end: celsius(forSeconds, 'most that its insulation bears for seconds'),
+    }),
+    area: need(cablePart(context, fuse), 'core').core,
+  });
+};
+
+const fusesIn = (book: SupplyContext['book']): readonly string[] => Object.keys(book.fuses ?? {});
+
+export const branchProviders: readonly Provider<SupplyBook>[] = [
+  provide<SupplyBook, Value>(
+    branchCurrent,
+    (context, fuse) => overModes(context, (mode) => currentIn(context, fuse, mode)),
+    fusesIn,
+  ),
+  provide<SupplyBook, Value>(
+    branchDrop,
+    (context, fuse) => overModes(context, (mode) => dropIn(context, fuse, mode, 'steady')),
+    fusesIn,
+  ),
+  provide<SupplyBook, Value>(wireBears, capacityOf, fusesIn),
+];

@@ -1,0 +1,173 @@
+/** How warm motors, drivers and servos get, and what bears it. */
+import { entry, need } from '../../../contract/index.ts';
+import { atMost, type Lever, type Value } from '../../../kernel/index.ts';
+import { driverOf, loadEntry, modesOf, motorsOn, ofDriver, voltsOf, type SupplyContext } from '../calc/book.ts';
+import { phaseCurrent } from '../calc/drive-facts.ts';
+import { chopperRipple, meanCurrent, windingHeat } from '../calc/chopper.ts';
+import { driverTemperature, servoTemperature, stepperOf, warmingOf } from '../calc/warm-facts.ts';
+import { coefficientAt, runaway } from '../calc/warming.ts';
+import { classLimits, mountLimits, touchLimit } from '../data/insulation.ts';
+import { caseTemperature, drivePower, inMode, insideAir, windingTemperature } from '../facts.ts';
+import { greatest } from '../../../kernel/index.ts';
+import { driverEntry } from '../calc/book.ts';
+import { drivesLess, each, experience, nameIn, type SupplyCheck } from './common.ts';
+
+const spare = experience(0.8, 'thermal resistances are rarely known to a tenth');
+
+/** Percentages of a temperature are of the rise above the air of the room. */
+const aboveRoom = ({ book }: SupplyContext): { readonly base?: Value } =>
+  book.site?.ambient === undefined ? {} : { base: book.site.ambient };
+
+const cooler = ({ book }: SupplyContext, motor: string): readonly Lever[] => {
+  const driver = driverOf(book, motor);
+  return [
+    { turn: `drivers.${driver}.current`, toward: 'lower', means: `set ${driver} to less current` },
+    {
+      turn: `drivers.${driver}.standstill-current`,
+      toward: 'lower',
+      means: `keep less current at rest on ${driver}`,
+    },
+    { substitute: `motors.${motor}.part`, kind: 'stepper', means: `another motor for ${motor}` },
+  ];
+};
+
+export const windingWarmth: SupplyCheck = {
+  code: 'SUPPLY-060',
+  asks: 'Does the winding stay within its insulation class, and settle at all?',
+  subjects: each('motors'),
+  run: (context, subject) => {
+    const motor = nameIn(subject);
+    const letter = need(stepperOf(context, motor), 'insulation-class')['insulation-class'];
+    const limit = classLimits[letter];
+    const temperature = context.get(windingTemperature, motor);
+    const air = context.get(insideAir, 'site');
+    const { current, cold, phases, rail, inside, outside } = warmingOf(context, motor);
+    const asCold = windingHeat.work({ current, cold, phases, rail, temperature: air });
+    return atMost(temperature, limit, {
+      says: ({ demand, limit: most }) =>
+        `As if its hottest mode lasted for good, the winding of ${motor} settles at ${demand}; its class ${letter} bears ${most}.`,
+      ...aboveRoom(context),
+      advice: spare,
+      beside: {
+        'share of running away': runaway.work({
+          cold: asCold,
+          inside,
+          outside,
+          coefficient: coefficientAt.work({ ambient: air }),
+        }),
+      },
+      levers: cooler(context, motor),
+    });
+  },
+};
+
+export const caseTouched: SupplyCheck = {
+  code: 'SUPPLY-070',
+  asks: 'Is a case that a hand can reach cool enough to be touched?',
+  subjects: (book) => each('motors')(book).filter((subject) => book.motors?.[nameIn(subject)]?.touchable === true),
+  neverAccepted: true,
+  run: (context, subject) => {
+    const motor = nameIn(subject);
+    return atMost(context.get(caseTemperature, motor), touchLimit, {
+      says: ({ demand, limit }) =>
+        `The case of ${motor} gets ${demand} and a hand can reach it; ${limit} can be touched.`,
+      ...aboveRoom(context),
+      advice: spare,
+      levers: [
+        ...cooler(context, motor),
+        {
+          set: [{ path: `motors.${motor}.touchable`, text: 'false' }],
+          means: `guard ${motor} so that no hand reaches it`,
+        },
+      ],
+    });
+  },
+};
+
+export const caseOnMount: SupplyCheck = {
+  code: 'SUPPLY-075',
+  asks: 'Does what a motor is bolted to bear its warmth?',
+  subjects: (book) =>
+    each('motors')(book).filter((subject) => mountLimits[book.motors?.[nameIn(subject)]?.mount ?? ''] !== undefined),
+  run: (context, subject) => {
+    const motor = nameIn(subject);
+    const { mount } = need(entry(context.book.motors, 'motors', motor, 'motors'), 'mount');
+    const limit = mountLimits[mount];
+    if (limit === undefined) return null;
+    return atMost(context.get(caseTemperature, motor), limit, {
+      says: ({ demand, limit: most }) =>
+        `The case of ${motor} gets ${demand} and sits on ${mount}, which gives way at ${most}.`,
+      ...aboveRoom(context),
+      advice: experience(0.7, 'plastic and wood creep under load long before they soften'),
+      levers: [
+        ...cooler(context, motor),
+        { set: [{ path: `motors.${motor}.mount`, text: 'metal' }], means: `bolt ${motor} to metal` },
+      ],
+    });
+  },
+};
+
+export const driverWarmth: SupplyCheck = {
+  code: 'SUPPLY-080',
+  asks: 'Does the driver stay cool enough?',
+  subjects: (book) => each('drivers')(book).filter((subject) => motorsOn(book, nameIn(subject)).length > 0),
+  run: (context, subject) => {
+    const driver = nameIn(subject);
+    return atMost(driverTemperature(context, driver), ofDriver(context.book, driver, 'most-temperature'), {
+      says: ({ demand, limit }) =>
+        `${driver} gets ${demand} at its hottest part; it bears ${limit}, and lowers its current or stops when it is hotter.`,
+      ...aboveRoom(context),
+      advice: spare,
+      levers: [
+        ...drivesLess([driver]),
+        { substitute: `drivers.${driver}.part`, kind: 'driver', means: `another driver for ${driver}` },
+      ],
+    });
+  },
+};
+
+export const servoWarmth: SupplyCheck = {
+  code: 'SUPPLY-085',
+  asks: 'Does a servo that plays all day stay cool enough?',
+  subjects: (book) => each('loads')(book).filter((subject) => book.loads?.[nameIn(subject)]?.stalled !== undefined),
+  run: (context, subject) => {
+    const name = nameIn(subject);
+    const limit = need(loadEntry(context.book, name), 'most-temperature')['most-temperature'];
+    return atMost(servoTemperature(context, name), limit, {
+      says: ({ demand, limit: most }) => `Playing without a rest, ${name} gets ${demand}; it bears ${most}.`,
+      ...aboveRoom(context),
+      advice: spare,
+      levers: [{ turn: `loads.${name}.stalled`, toward: 'lower', means: `let ${name} stall for less of the time` }],
+    });
+  },
+};
+
+export const driverRipple: SupplyCheck = {
+  code: 'SUPPLY-190',
+  asks: 'Does the capacitor at the driver bear the ripple of its chopper?',
+  subjects: (book) => each('drivers')(book).filter((subject) => motorsOn(book, nameIn(subject)).length > 0),
+  run: (context, subject) => {
+    const driver = nameIn(subject);
+    const { book } = context;
+    const rail = voltsOf(book, need(driverEntry(book, driver), 'rail').rail);
+    const ripples = motorsOn(book, driver).flatMap((motor) =>
+      modesOf(book).flatMap((mode) => {
+        const current = phaseCurrent(context, motor, mode);
+        const power = context.get(drivePower, inMode(motor, mode));
+        return current.number > 0
+          ? [chopperRipple.work({ peak: current, mean: meanCurrent.work({ power, rail }) })]
+          : [];
+      }),
+    );
+    if (ripples.length === 0) return null;
+    return atMost(greatest(...ripples), ofDriver(book, driver, 'ripple-current'), {
+      says: ({ demand, limit }) =>
+        `Chopping, ${driver} draws ${demand} of ripple from its capacitor, which bears ${limit}.`,
+      advice: experience(0.8, 'fast decay draws more than is reckoned here'),
+      levers: [
+        ...drivesLess([driver]),
+        { substitute: `drivers.${driver}.part`, kind: 'driver', means: `another driver for ${driver}` },
+      ],
+    });
+  },
+};

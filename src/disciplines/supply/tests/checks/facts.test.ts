@@ -1,0 +1,215 @@
+import { describe, expect, it } from 'vitest';
+import { checkBook, find } from '../../../../app/testing.ts';
+import type { Edit } from '../../../../kernel/index.ts';
+import { base } from '../base.ts';
+
+const machine = checkBook(base);
+const at = (path: string, text: string | null): Edit => ({ path, text });
+const changed = (...edits: readonly Edit[]) =>
+  edits.length === 0 ? machine : checkBook(machine.editedTexts(edits).get(machine.book.main) ?? base);
+
+/** The greatest value of a fact over all its ranges. */
+const fact = (name: string, ...edits: readonly Edit[]): number => {
+  const found = changed(...edits)
+    .facts()
+    .find((one) => one.name === name);
+  if (!found || !('high' in found)) throw new Error(`no number ${name}: ${JSON.stringify(found)}`);
+  return found.high;
+};
+
+// By hand from the base book, without the program's formulas.
+const radius = 0.04 / (2 * Math.PI);
+const speed = 0.22 / radius;
+const warm = 1 + 0.00393 * 40;
+const iron = 0.0005 * speed ** 2;
+const torque = ((2.5 * 0.7 + 6) * radius) / 0.95 + (300e-7 * 0.7) / radius;
+const moving = 1.44 * (warm + 0.7) + iron + torque * speed + 0.3;
+const held = 0.36 * (warm + 0.7) + 0.3;
+
+describe('a drive', () => {
+  it('takes power by its copper, iron, work and itself', () => {
+    expect(fact('supply.drive-power(M1@aiming)')).toBeCloseTo(moving, 9);
+    expect(fact('supply.drive-power(M2@aiming)'), 'held').toBeCloseTo(held, 9);
+  });
+
+  it('takes nothing where it is unpowered, in the mode or while nobody plays', () => {
+    expect(fact('supply.drive-power(M1@fetching)')).toBe(0);
+    expect(fact('supply.drive-power(M1@standing-by)')).toBe(0);
+    expect(fact('supply.drive-power(M1@standing-by)', at('drivers.D1.standing-by', 'powered'))).toBeCloseTo(held, 9);
+  });
+
+  it('heats twice as much in full steps', () => {
+    const full = fact('supply.drive-power(M2@aiming)', at('drivers.D2.microsteps', '1'));
+    expect(full - 0.3).toBeCloseTo(2 * (held - 0.3), 9);
+  });
+
+  it('heats no more than its rail can make it', () => {
+    // 60 Ω at 69.4 Ω warm would want 50 V for 0.72 A: 24 V · 0.72 A are reckoned with.
+    const edits = [at('parts.stepper-23.phase-resistance', '60 ohm'), at('drivers.D2.standstill-current', '60 %')];
+    expect(fact('supply.drive-power(M2@aiming)', ...edits)).toBeCloseTo(24 * 0.72 + 0.72 ** 2 * 0.7 + 0.3, 9);
+  });
+});
+
+describe('a rail', () => {
+  it('carries drives, loads and converters of its mode', () => {
+    expect(fact('supply.rail-current(24V@aiming)')).toBeCloseTo((moving + held + 0.1) / 24, 9);
+    expect(fact('supply.rail-current(5V@standing-by)')).toBe(0.2);
+    expect(fact('supply.rail-current(5V@aiming)')).toBe(0.5);
+  });
+
+  it('carries a stalled servo behind its converter at its peak', () => {
+    const steady = fact('supply.rail-current(24V@fetching)');
+    const peak = fact('supply.rail-peak(24V@fetching)');
+    expect(peak - steady).toBeCloseTo((5.5 * (1.8 - 0.3)) / 0.9 / 24, 9);
+  });
+
+  it('is fed from the socket with what its supplies lose', () => {
+    const given = 0.1 / 0.86 + 0.5 + 1 / 0.8 + 0.3;
+    expect(fact('supply.standing-by-power(site)')).toBeCloseTo(given, 9);
+  });
+
+  it('adds up a week of open and closed hours', () => {
+    const [idle, aiming, fetching] = ['standing-by', 'aiming', 'fetching'].map((mode) =>
+      fact(`supply.mains-power(${mode})`),
+    );
+    const open = 0.7 * idle! + 0.2 * aiming! + 0.1 * fetching!;
+    expect(fact('supply.week-energy(site)')).toBeCloseTo(7 * 3600 * (9 * open + 15 * idle!), 3);
+  });
+});
+
+describe('warmth', () => {
+  it('of winding and case settles where the closed form says', () => {
+    const air = 38;
+    const cold = 1.44 * (1 + 0.00393 * (air - 20));
+    const a = 0.00393 / (1 + 0.00393 * (air - 20));
+    const rise = (cold * 4 + iron * 3) / (1 - a * cold * 4);
+    // The loop is closed to a millionth of its range, 0.0002 K.
+    expect(fact('supply.winding-temperature(M1)') - 273.15).toBeCloseTo(air + rise, 3);
+    expect(fact('supply.case-temperature(M1)') - 273.15).toBeCloseTo(air + (cold * (1 + a * rise) + iron) * 3, 3);
+  });
+
+  it('starts from the resistance of the winding as it is connected', () => {
+    const leads = [at('parts.stepper-23.leads', '8'), at('parts.stepper-23.measured-as', 'half')];
+    const [series, parallel] = ['series', 'parallel'].map((way) =>
+      fact('supply.winding-temperature(M2)', ...leads, at('motors.M2.winding', way), at('motors.M1.winding', way)),
+    );
+    expect(series! - 311.15).toBeGreaterThan(3 * (parallel! - 311.15));
+  });
+
+  it('of the air is that of the room and what it is reckoned to be warmer', () => {
+    expect(fact('supply.inside-air(site)')).toBeCloseTo(311.15, 9);
+    expect(fact('supply.cabinet-rise(site)')).toBeCloseTo((64 + fact('supply.mains-power(aiming)')) / 20, 9);
+  });
+});
+
+describe('a branch', () => {
+  const feed = ((2 * 1.2 * 1.7241e-8) / 0.75e-6) * (1 + 0.00393 * 18);
+
+  it('sags to the upper root of its square, and carries the current of that', () => {
+    const power = moving + held;
+    const left = (24 + Math.sqrt(576 - 4 * feed * power)) / 2;
+    expect(fact('supply.branch-drop(F1)')).toBeCloseTo(24 - left, 6);
+    expect(fact('supply.branch-current(F1)')).toBeCloseTo(power / left, 6);
+  });
+
+  it('bears less as it is laid, and less again where it is warm', () => {
+    const { wire } = { wire: 'supply.wire-capacity(F1)' };
+    expect(fact(wire)).toBeCloseTo(8.5 * 0.8 * Math.sqrt((70 - 18) / 30), 9);
+    expect(fact(wire, at('parts.hook-up.insulation', 'XLPE 90'), at('cables.W1.parallel', '2'))).toBeCloseTo(
+      2 * 8.5 * 0.8 * Math.sqrt((90 - 18) / 50),
+      9,
+    );
+  });
+});
+
+describe('what has no working point', () => {
+  it('fails: a wire that cannot bring the power', () => {
+    const finding = find(changed(at('cables.W1.part', 'thin'), at('cables.W1.length', '200 m')), 'SUPPLY-100/F1');
+    expect(finding.sentence).toMatch(/cannot bring that power/);
+  });
+
+  it('fails: a winding that runs away', () => {
+    expect(find(changed(at('drivers.D1.current', '12 A')), 'SUPPLY-060/M1').sentence).toMatch(/runs away/);
+  });
+
+  it('fails: a converter that feeds itself', () => {
+    const finding = find(changed(at('supplies.G3.from', 'claw')), 'SUPPLY-010/claw@fetching');
+    expect(finding).toMatchObject({
+      verdict: 'fails',
+      sentence: expect.stringMatching(/cannot feed itself/) as string,
+    });
+  });
+});
+
+describe('a young book', () => {
+  const young = `book: 1
+title: Young
+revision: A
+axes: { x: { drive: belt, motors: M1, belt: 2GT-6, pulley-teeth: 20, travel: 500 mm, moving-mass: 2.5 kg, speed: 220 mm/s, acceleration: 700 mm/s² } }
+motors: { M1: { part: drawer-23, driver: D1 } }
+drivers: { D1: { rail: 12V, current: 2 A, marked: peak, microsteps: 8 } }
+parts: { drawer-23: { kind: stepper, frame: 23, body: 56 mm, leads: 4 } }
+supplies: { G1: { rails: { 12V: { volts: 12 V, limit: 5 A } } } }
+`;
+
+  it('without modes is reckoned with everything on', () => {
+    const finding = find(checkBook(young), 'SUPPLY-010/12V');
+    expect(finding.verdict).toBe('holds');
+    expect(finding.sentence).toMatch(/with everything on/);
+  });
+
+  it('is told what is not stated, and is not red for it', () => {
+    const own = checkBook(young).findings.filter(({ sheet }) => sheet === 'supply');
+    expect(find({ findings: own }, 'SUPPLY-060/M1')).toMatchObject({
+      verdict: 'not-stated',
+      missing: ['site.ambient'],
+    });
+    expect(own.filter(({ verdict }) => verdict === 'fails')).toEqual([]);
+  });
+
+  it('asks for the axes that move once it has modes', () => {
+    const finding = find(checkBook(`${young}modes: { playing: { duty: 20 % } }\n`), 'SUPPLY-010/12V@playing');
+    expect(finding).toMatchObject({ verdict: 'not-stated', missing: ['modes.playing.moving'] });
+  });
+});
+
+describe('ways out', () => {
+  it('switch off what stands by, and say what it costs', () => {
+    const idle = changed(at('drivers.D1.standing-by', 'powered'), at('drivers.D2.standing-by', 'powered'));
+    const [remedy] = idle.remedies('SUPPLY-180');
+    expect(remedy?.edits.map(({ path, after }) => [path, after])).toEqual([
+      ['drivers.D1.standing-by', 'unpowered'],
+      ['drivers.D2.standing-by', 'unpowered'],
+    ]);
+  });
+
+  it('fit a fuse that is made', () => {
+    const ratings = changed(at('fuses.F1.rating', '0.2 A'))
+      .remedies('SUPPLY-120/F1')
+      .flatMap(({ edits }) => edits.filter(({ path }) => path === 'fuses.F1.rating').map(({ after }) => after));
+    expect(ratings).toContain('0.5 A');
+  });
+
+  it('measure what is not known', () => {
+    const [question] = changed(at('parts.stepper-23.case-to-air', '2..12 K/W')).questions();
+    expect(question).toMatchObject({
+      path: 'parts.stepper-23.case-to-air',
+      measure: { instrument: expect.stringMatching(/thermometer/) as string },
+    });
+  });
+
+  it('never accept a hot case away', () => {
+    const accepted = `${base}accepted: [{ finding: SUPPLY-070/M1, because: nobody goes there }]\n`;
+    const hot = checkBook(
+      accepted.replace(
+        'rail: 24V, fuse: F1, microsteps: 8, current: 1.2 A',
+        'rail: 24V, fuse: F1, microsteps: 8, current: 3 A',
+      ),
+    );
+    expect(find(hot, 'SUPPLY-070/M1')).toMatchObject({ verdict: 'fails', accepted: { counts: false } });
+  });
+});
+
+it('no slope that a formula declares is contradicted', () => {
+  expect(machine.slopeFaults).toEqual([]);
+});

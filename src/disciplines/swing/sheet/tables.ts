@@ -1,0 +1,219 @@
+/** The tables of the Swing sheet. */
+import type { Block, Column } from '../../../contract/index.ts';
+import { constant, type Edit } from '../../../kernel/index.ts';
+import { axisOf, carriersOf, easingOf, fadingOf, jogSwing, profileOf, shortest } from '../calc/book.ts';
+import { dockCures, HOPELESS, swingAfter, travelCures, type Cure } from '../calc/cures.ts';
+import { swingPeriod } from '../calc/period.ts';
+import { sidewaysAt, travelResidual } from '../calc/travel.ts';
+import { cures, type Proposed, type Tried } from '../studies/cures.ts';
+import { dockCase, lengthsOf, travelCase } from './gather.ts';
+import { ranged, text, type Sheet } from './words.ts';
+
+const left = (head: string): Column => ({ head, align: 'left' });
+const number = (head: string): Column => ({ head, align: 'number' });
+const SMALL = constant(0.087, 'angle', 'five degrees');
+
+/** Lengths and periods, which a stop watch checks. */
+export const periodTable = (sheet: Sheet, hoist: string): readonly Block[] => [
+  {
+    kind: 'table',
+    name: `periods-${hoist}`.toLowerCase(),
+    caption: `The load of ${hoist} as a pendulum. A stop watch over ten swings checks the length.`,
+    columns: [left('line'), number('pivot to centre of mass'), number('one swing'), number('fades to 37 % in')],
+    rows: lengthsOf(sheet, hoist).map(([where, length]) => [
+      where,
+      ranged(sheet, length),
+      ranged(sheet, () => swingPeriod.work({ length: length(), amplitude: SMALL })),
+      ranged(sheet, () => fadingOf(sheet, hoist)),
+    ]),
+  },
+];
+
+/** What a free load does after each kind of travel. */
+export const travelTable = (sheet: Sheet, hoist: string): readonly Block[] => {
+  const rows = carriersOf(sheet.book).map((axis) => {
+    const profile = () => profileOf(sheet, axis);
+    const residual = () =>
+      travelResidual.work({
+        length: shortest(sheet, hoist),
+        speed: profile().speed,
+        acceleration: profile().acceleration,
+        distance: profile().distance,
+        fading: fadingOf(sheet, hoist),
+        easing: easingOf(profile()),
+      });
+    const integrated = sheet.attempt(() => {
+      const of = travelCase(sheet, hoist, axis);
+      return text(
+        sheet,
+        swingAfter(of, (track) => track.travel('x', of.distance, of.profile), 0),
+        'angle',
+      );
+    });
+    return [
+      axis,
+      ranged(sheet, residual),
+      integrated.ok ? integrated.value : '—',
+      ranged(sheet, () => jogSwing(sheet, hoist, axis)),
+      ranged(sheet, () => sidewaysAt.work({ length: shortest(sheet, hoist), angle: jogSwing(sheet, hoist, axis) })),
+    ];
+  });
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      name: `travels-${hoist}`.toLowerCase(),
+      caption: `Swing of the free load of ${hoist} after travels from rest, before any wait.`,
+      columns: [
+        left('axis'),
+        number('after the whole travel'),
+        number('the same, integrated'),
+        number('after the worst drive'),
+        number('to the side'),
+      ],
+      rows,
+      note: 'The closed form takes small swings; the integration takes them as they are, at the largest over the lengths that occur.',
+    },
+  ];
+};
+
+const words: Readonly<Record<Cure['kind'], string>> = {
+  acceleration: 'a lower acceleration',
+  speed: 'a lower speed',
+  jerk: 'rounded ramps',
+  dwell: 'a longer wait',
+  'two-impulses': 'the move sent twice, half a swing apart',
+  'three-impulses': 'the move sent three times, half a swing apart',
+  cup: 'a cup that holds it while it travels',
+  catch: 'a wider dock',
+  'hoist-speed': 'a slower hoist',
+  'wait-below': 'a wait below the dock',
+  stage: 'a wait half way up',
+};
+
+const dimensionOf = {
+  acceleration: 'acceleration',
+  speed: 'speed',
+  jerk: 'jerk',
+  dwell: 'time',
+  catch: 'length',
+  'hoist-speed': 'speed',
+  'wait-below': 'time',
+  stage: 'time',
+} as const;
+
+/** A setting rounded to the safe side and written as the author writes that kind of quantity. */
+const written = (sheet: Sheet, { kind, setting }: Cure): string | undefined => {
+  if (setting === undefined || !(setting > 0) || !(kind in dimensionOf)) return undefined;
+  const of = dimensionOf[kind as keyof typeof dimensionOf];
+  const up = of === 'time' || of === 'length';
+  const size = 10 ** (Math.floor(Math.log10(setting)) - 1);
+  const rounded = Math[up ? 'ceil' : 'floor'](setting / size + (up ? -1e-9 : 1e-9)) * size;
+  return text(sheet, rounded, of);
+};
+
+const besides = (sheet: Sheet, { kind, overrun, cures, time }: Cure): string => {
+  if (kind === 'two-impulses' || kind === 'three-impulses')
+    return `for moves by themselves only: driven by hand the axis lags and goes on ${text(sheet, overrun ?? 0, 'length')} farther`;
+  if (kind === 'cup') return 'a part to make; lift-off still swings';
+  if (kind === 'catch') return 'a part to make';
+  if (time > HOPELESS) return 'hopeless: it hardly fades';
+  return cures ? '' : 'not enough by itself';
+};
+
+/** What every check says of a cure on a copy of the book. */
+const checked = ({ cure, edits, verdict, breaks }: Tried): string => {
+  if (edits.length === 0) return cure.cures ? 'no fact of the book' : '';
+  const found = verdict === undefined ? 'no longer asked' : verdict;
+  return breaks.length > 0 ? `${found}; worse: ${breaks.join(', ')}` : found;
+};
+
+const cureTable = (
+  sheet: Sheet,
+  name: string,
+  caption: string,
+  left_: string,
+  of: 'angle' | 'length',
+  tried: readonly Tried[],
+): Block => ({
+  kind: 'table',
+  name: name.toLowerCase(),
+  caption,
+  columns: [
+    left('cure'),
+    number('setting'),
+    number(left_),
+    number('time in each play'),
+    left('with every check'),
+    left('besides'),
+  ],
+  rows: tried.map((one) => [
+    words[one.cure.kind],
+    written(sheet, one.cure) ?? '',
+    Number.isFinite(one.cure.left) ? text(sheet, one.cure.left, of) : '—',
+    one.cure.time > 0.005 ? `+${text(sheet, one.cure.time, 'time')}` : 'none',
+    checked(one),
+    besides(sheet, one.cure),
+  ]),
+  note: 'Tried on the simulated load where it fades slowest, over the lengths that occur; what cures there, and is a fact of the book, on a copy of it with every check as well. First what cures, then by time.',
+});
+
+const editsOf = (sheet: Sheet, hoist: string, axis: string, cure: Cure): readonly Edit[] => {
+  const paths: Partial<Record<Cure['kind'], string>> = {
+    acceleration: `axes.${axis}.acceleration`,
+    speed: `axes.${axis}.speed`,
+    jerk: `axes.${axis}.jerk`,
+    dwell: 'hanging.dwell',
+    catch: `axes.${hoist}.dock.catch`,
+    'hoist-speed': `axes.${hoist}.speed`,
+  };
+  if (!cure.cures) return [];
+  if (cure.kind === 'cup') return [{ path: `axes.${hoist}.dock.kind`, text: 'cup' }];
+  const path = paths[cure.kind];
+  const setting = written(sheet, cure);
+  return path === undefined || setting === undefined ? [] : [{ path, text: setting }];
+};
+
+/** Findings that are not as they should be. */
+const ails = (sheet: Sheet, key: string): boolean =>
+  sheet.findings.some((finding) => finding.key === key && ['fails', 'tight', 'open'].includes(finding.verdict));
+
+/** Cures of what swings too far after a travel by itself. */
+export const travelCureTables = (sheet: Sheet, hoist: string): readonly Block[] =>
+  carriersOf(sheet.book).flatMap((axis) => {
+    const key = `SWING-010/${hoist}+${axis}`;
+    if (!ails(sheet, key)) return [];
+    const proposed = travelCures(travelCase(sheet, hoist, axis)).map((cure): Proposed => ({
+      cure,
+      edits: editsOf(sheet, hoist, axis, cure),
+    }));
+    const tried = sheet.study(cures, { key, proposed });
+    const caption = `Cures of the swing that a whole travel of ${axis} leaves.`;
+    return [cureTable(sheet, `cures-${hoist}-${axis}`, caption, 'swing left', 'angle', tried)];
+  });
+
+/** Cures of a hook that arrives too far out of plumb. */
+export const dockCureTables = (sheet: Sheet, hoist: string): readonly Block[] => {
+  const key = ['SWING-030', 'SWING-060'].map((code) => `${code}/${hoist}`).find((one) => ails(sheet, one));
+  if (key === undefined || axisOf(sheet, hoist).dock?.kind === 'none') return [];
+  const proposed = dockCures(dockCase(sheet, hoist)).map((cure): Proposed => ({
+    cure,
+    edits: editsOf(sheet, hoist, hoist, cure),
+  }));
+  const tried = sheet.study(cures, { key, proposed });
+  const caption = `Cures of the hook of ${hoist} that arrives too far out of plumb.`;
+  return [cureTable(sheet, `cures-${hoist}`, caption, 'out of plumb', 'length', tried)];
+};
+
+/** The player that simulated plays assume, in words. */
+export const playerWords = (
+  sheet: Sheet,
+  {
+    drives,
+    hold,
+    pause,
+  }: { drives: readonly [number, number]; hold: readonly [number, number]; pause: readonly [number, number] },
+): string => {
+  const time = (s: number): string => text(sheet, s, 'time');
+  return `Simulated plays assume a player who drives ${drives[0]} to ${drives[1]} times, one axis after the other and to either side, holds the stick ${time(hold[0])} to ${time(hold[1])} and leaves it for ${time(pause[0])} to ${time(pause[1])}; a claw that comes down on the heap at any of its heights; and lift-offs that scatter normally and alike along both axes. Nobody was watched for this.`;
+};
