@@ -1,7 +1,8 @@
 /** `gantrybook compare`: what another book changes, in consequences and not in lines. */
 import { version } from '../app/version.ts';
 import { compareMachines, type Comparison, type Consequence, type FactChange, type Side } from '../engine/compare.ts';
-import { markText, percentText } from '../figures/index.ts';
+import { markText } from '../figures/index.ts';
+import { percentText } from '../kernel/index.ts';
 import { bookWords } from '../pack/report.ts';
 import { complainOf, openBook, Unreadable, type OpenBook } from './books.ts';
 import { GOOD, UNREADABLE, type ExitCode } from './exit.ts';

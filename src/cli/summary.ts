@@ -1,8 +1,8 @@
 /** The summary of a check: one screen of 80 columns and 40 rows. The verdict strip, what fails, what to measure, what is open and tight. */
 import { counted, tally } from '../app/tally.ts';
 import type { House, Machine } from '../app/index.ts';
-import { markText, percentText, useScaleText, useText, verdictSign, type Used } from '../figures/index.ts';
-import type { Finding, Place, Question, Remedy, Verdict } from '../kernel/index.ts';
+import { markText, useScaleText, useText, verdictSign, type Used } from '../figures/index.ts';
+import { percentText, type Finding, type Place, type Question, type Remedy, type Verdict } from '../kernel/index.ts';
 import { bookWords } from '../pack/report.ts';
 import type { Terminal } from './terminal.ts';
 import { counting, cut, few, padded, wrap } from './text.ts';
@@ -172,7 +172,7 @@ const oneLiners = (findings: readonly Finding[], terminal: Terminal): ((finding:
 
 const questionLines = (question: Question, number: number, most: number, terminal: Terminal): string[] => {
   const { text, columns, colours, more } = terminal;
-  const { path, stands, measure, settles, place } = question;
+  const { path, stands, measure, settles, narrows, place } = question;
   const where = text(placeText(place));
   const head = cut(text(`${number} ${path}: ${stands}`), columns - where.length - 2, more);
   const how = measure
@@ -185,7 +185,15 @@ const questionLines = (question: Question, number: number, most: number, termina
     ...wrap(text(how), { width: columns, first: '  ', most, more }),
     ...(first
       ? [cut(text(`  settles ${first.key} in ${Math.round(first.share * 100)} % of that range${rest}`), columns, more)]
-      : []),
+      : narrows
+          .slice(0, 1)
+          .map(({ key, from, to }) =>
+            cut(
+              text(`  narrows ${key} from ${percentText(from)} of limit to ${percentText(to)} at best`),
+              columns,
+              more,
+            ),
+          )),
   ];
 };
 

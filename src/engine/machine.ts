@@ -94,6 +94,16 @@ const byKey = <T, K>(list: readonly T[], key: (one: T) => K): ReadonlyMap<K, T> 
   return map;
 };
 
+/** A copy of a finding with more said of it; what it works out only when asked stays so. */
+const withMore = (finding: Finding, more: Partial<Finding>): Finding =>
+  Object.defineProperties(
+    {},
+    {
+      ...Object.getOwnPropertyDescriptors(finding),
+      ...Object.getOwnPropertyDescriptors(more),
+    },
+  ) as Finding;
+
 /** Puts trades and catalogue together. Refuses, by throwing, trades that contradict each other. */
 export const createHouse = ({ disciplines, catalogue: rows, services = {} }: HouseParts): House => {
   const order = [...disciplines].sort((a, b) => a.number - b.number);
@@ -176,11 +186,10 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
       if (!bare) return [];
       const place = book.placeOf(question.subject.at);
       const acceptance = accepted.get(bare.key);
-      const finding: Finding = {
-        ...bare,
+      const finding = withMore(bare, {
         ...(place ? { place } : {}),
         ...(acceptance ? { accepted: acceptanceOf(bare, acceptance, question.check, services.today) } : {}),
-      };
+      });
       return [{ ...rest, question, finding }];
     });
     const findings = worked.map(({ finding }) => finding);

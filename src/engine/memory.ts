@@ -103,7 +103,8 @@ export class Era {
       if (event >= 0) all.add(event);
       else for (const id of this.unions[~event]!.ids) all.add(id);
     }
-    const ids = [...all].sort((a, b) => a - b);
+    // By name and not by number, so that what is worked out does not depend on what was read before.
+    const ids = [...all].sort((a, b) => this.#compare(a, b));
     const name = ids.join();
     let union = this.#bySet.get(name);
     if (!union) {
@@ -113,6 +114,11 @@ export class Era {
     }
     alike.push({ events, union });
     return union;
+  }
+
+  #compare(a: number, b: number): number {
+    const [x, y] = [this.paths[a]!, this.paths[b]!];
+    return x < y ? -1 : x > y ? 1 : this.dimensions[a]! < this.dimensions[b]! ? -1 : 1;
   }
 
   keep(shelf: Shelf, union: Union, marks: readonly (Mark | undefined)[], hash: number, result: Result<unknown>): void {

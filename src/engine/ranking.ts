@@ -10,6 +10,8 @@ import { quantityAt } from './snapshot.ts';
 
 /** Equal parts of a doubtful range that a measurement might leave. */
 const PARTS = 5;
+/** A finding that no single fact settles is worth asking about where one fact takes it this part of the way to its limit. */
+const WORTH_NARROWING = 0.2;
 /** Minutes counted for a measurement that nobody described: an evening, so that described ones come first. */
 const UNKNOWN_MINUTES = 120;
 
@@ -70,6 +72,62 @@ const settledShare = (one: Case, axis: Axis): number => {
   return (PARTS - (to - from)) / PARTS;
 };
 
+/** Worst use when one doubt turns out as suits best; nothing when that takes little off it or cannot be told. */
+const narrowedTo = ({ ask, whole }: Case, { path }: Axis): number | undefined => {
+  const best = whole.best.scenario.get(path);
+  if (best === undefined) return undefined;
+  const enough = whole.worst.usage * WORTH_NARROWING;
+  try {
+    // One scenario that is still too much saves the search; what all the others may then do takes one.
+    const { usage, trouble } = ask(new Map(whole.worst.scenario).set(path, best));
+    if (trouble || !(usage < enough)) return undefined;
+    const known = solve(ask, new Map([[path, [best, best]]]));
+    return !known.trouble && known.worst.usage < enough ? known.worst.usage : undefined;
+  } catch (error) {
+    if (error instanceof NotStated) return undefined;
+    throw error;
+  }
+};
+
+interface Told {
+  readonly key: string;
+  readonly share: number;
+  readonly weight: number;
+  readonly narrowed?: { readonly from: number; readonly to: number };
+}
+
+/** For each doubt behind one finding: the share of its range that settles the finding, else how far it narrows it. */
+const toldBy = (one: Case, weight: number, axes: readonly Axis[]): ReadonlyMap<string, Told> => {
+  const { key } = one.finding;
+  const shares = new Map(axes.map((axis) => [axis.path, settledShare(one, axis)]));
+  const alone = [...shares.values()].some((share) => share > 0);
+  const told = new Map<string, Told>();
+  for (const axis of axes) {
+    const share = shares.get(axis.path)!;
+    const from = one.whole.worst.usage;
+    const to = alone || one.finding.verdict !== 'open' ? undefined : narrowedTo(one, axis);
+    const narrowed = to !== undefined && wayToLimit(from, to) > WORTH_NARROWING ? { narrowed: { from, to } } : {};
+    told.set(axis.path, { key, share, weight, ...narrowed });
+  }
+  return told;
+};
+
+/** How much of the way from a worst use to the limit is gone, by factors: from 800 % to 400 % is a third of it. */
+const wayToLimit = (from: number, to: number): number =>
+  Number.isFinite(from)
+    ? Math.log(from / Math.max(to, 1)) / Math.log(from)
+    : to <= 1
+      ? 1
+      : Number.isFinite(to)
+        ? 0.5
+        : 0;
+
+/** What asking is worth: the share that it settles, or the part of the way to the limit that it comes, at most half as much. */
+const worthOf = ({ share, weight, narrowed }: Told): number => {
+  if (!narrowed) return weight * (share + 0.05);
+  return (weight * wayToLimit(narrowed.from, narrowed.to)) / 2;
+};
+
 export interface RankingInput {
   readonly findings: readonly { readonly question: Question; readonly finding: Finding; readonly solved?: Solved }[];
   readonly evaluator: Evaluator;
@@ -84,25 +142,21 @@ export function* rank({
   schema,
   book,
 }: RankingInput): Generator<readonly OpenQuestion[], readonly OpenQuestion[], void> {
-  const byPath = new Map<string, { key: string; share: number; weight: number }[]>();
+  const byPath = new Map<string, Told[]>();
   for (const { question, finding, solved: whole } of findings) {
     if (!whole || (finding.verdict !== 'open' && finding.verdict !== 'tight')) continue;
     const ask = askerOf(question, evaluator, new Set());
     const one: Case = { finding, ask, whole, advised: finding.use?.advised ?? 1 };
-    for (const axis of whole.axes) {
-      if (axis.range !== 'doubt') continue;
-      const list = byPath.get(axis.path) ?? [];
-      byPath.set(axis.path, list);
-      // What is open counts fully; what is tight already holds and counts a fifth.
-      const weight = finding.verdict === 'open' ? 1 : 0.2;
-      list.push({ key: finding.key, share: settledShare(one, axis), weight });
-      yield [];
-    }
+    const doubts = whole.axes.filter(({ range }) => range === 'doubt');
+    // What is open counts fully; what is tight already holds and counts a fifth.
+    for (const [path, told] of toldBy(one, finding.verdict === 'open' ? 1 : 0.2, doubts))
+      byPath.set(path, [...(byPath.get(path) ?? []), told]);
+    yield [];
   }
   const questions = [...byPath].map(([path, list]) => {
     const info = schema.keyInfo(path, evaluator.snapshot.tree);
     const stands = quantityAt(path, evaluator.snapshot)?.text ?? '';
-    const worth = list.reduce((sum, { share, weight }) => sum + weight * (share + 0.05), 0);
+    const worth = list.reduce((sum, told) => sum + worthOf(told), 0);
     const place = book.placeOf(path);
     return {
       worth: worth / Math.sqrt(info?.measure?.minutes ?? UNKNOWN_MINUTES),
@@ -110,11 +164,14 @@ export function* rank({
         path,
         stands,
         settles: list.filter(({ share }) => share > 0).map(({ key, share }) => ({ key, share })),
+        narrows: list.flatMap(({ key, narrowed }) => (narrowed ? [{ key, ...narrowed }] : [])),
         ...(info?.measure ? { measure: info.measure } : {}),
         ...(place ? { place } : {}),
       } satisfies OpenQuestion,
     };
   });
   questions.sort((a, b) => b.worth - a.worth || (a.question.path < b.question.path ? -1 : 1));
-  return questions.filter(({ question }) => question.settles.length > 0).map(({ question }) => question);
+  return questions
+    .map(({ question }) => question)
+    .filter(({ settles: settled, narrows }) => settled.length + narrows.length > 0);
 }

@@ -4,6 +4,7 @@ import {
   NoSolution,
   NotConverged,
   NotStated,
+  percentText,
   usage,
   usageSlopes,
   type Finding,
@@ -12,6 +13,7 @@ import {
   type Shown,
   type Value,
   type Verdict,
+  type WorkingEntry,
 } from '../kernel/index.ts';
 import type { Evaluator } from './evaluate.ts';
 import { solve, type Answer, type Ask, type Narrowed, type Solved } from './scenarios.ts';
@@ -122,16 +124,6 @@ export const isAsGood = (question: Question, evaluator: Evaluator, wanted: Wante
   }
 };
 
-/** A share of a limit in words: `94 %`, `over 1000 %`. */
-export const percentText = (share: number): string =>
-  Number.isNaN(share)
-    ? 'no number'
-    : share > 10
-      ? 'over 1000 %'
-      : share > 1 && share < 1.005
-        ? 'just over 100 %'
-        : `${Math.round(share * 100)} %`;
-
 export interface Tools {
   readonly evaluator: Evaluator;
   readonly text: Shower;
@@ -170,7 +162,8 @@ const notStated = (
 });
 
 /** Paths of single facts, without the maps passed on the way. */
-const factPaths = (paths: Iterable<string>): string[] => [...paths].filter((path) => !path.startsWith(PRESENCE));
+const factPaths = (paths: Iterable<string>): string[] =>
+  [...new Set(paths)].filter((path) => !path.startsWith(PRESENCE));
 
 /** A finding, or null when the question does not arise, and everything that was read for it. */
 export interface Worked {
@@ -240,6 +233,7 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
   });
   const roots = limit ? [outcome.demand, outcome.limit, ...(outcome.base ? [outcome.base] : [])] : [...outcome.because];
   const reads = [...new Set([...uses, ...paths])];
+  let working: readonly WorkingEntry[] | undefined;
   const finding: Finding = {
     ...common,
     sentence,
@@ -247,8 +241,11 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
     ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: { worst, best, advised } } : {}),
     beside: Object.fromEntries(Object.entries(outcome.beside ?? {}).map(([name, value]) => [name, number(value)])),
     uses: factPaths(reads),
-    working: workingOf(roots, evaluator.snapshot, text),
     levers: outcome.levers ?? [],
+    // Most findings are counted and never read step by step.
+    get working() {
+      return (working ??= workingOf(roots, evaluator.snapshot, text));
+    },
   };
   return { finding, reads, solved };
 };

@@ -9,7 +9,7 @@ export type Shower = (number: number, of: Dimension) => string;
 export const endOf = (low: number, high: number, x: number): 'low' | 'high' | 'inside' =>
   x === low ? 'low' : x === high ? 'high' : 'inside';
 
-/** Which end of each range a scenario takes, in book order. */
+/** Which end of each range a scenario takes. */
 export const endsOf = (axes: readonly Axis[], scenario: Scenario, snapshot: Snapshot, text: Shower): ScenarioEnd[] =>
   axes
     .filter((axis) => axis.high > axis.low)

@@ -16,4 +16,4 @@ export {
   type Palette,
   type Tone,
 } from './style.ts';
-export { percentText, useScaleSvg, useScaleText, useText, type Used } from './use-scale.ts';
+export { useScaleSvg, useScaleText, useText, type Used } from './use-scale.ts';

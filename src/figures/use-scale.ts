@@ -3,6 +3,7 @@
  * uncertain part is a bracket; the advised margin is the shaded last stretch. The same everywhere.
  */
 import type { Verdict } from '../kernel/findings.ts';
+import { percentText } from '../kernel/percent.ts';
 import { corners, hatchPath, pathOf, type Box } from './geometry.ts';
 import type { Markup } from './markup.ts';
 import { lineType, verdictSign, verdictTone, verdictWord } from './mark.ts';
@@ -15,19 +16,6 @@ export interface Used {
   readonly advised: number;
   readonly verdict: Verdict;
 }
-
-/** A share as people read it: `94 %`; more digits where rounding would move it across its limit. */
-export const percentText = (share: number): string => {
-  if (Number.isNaN(share)) return 'no number';
-  if (!(share > 0)) return '0 %';
-  if (share > 9.995) return 'over 999 %';
-  const percent = share * 100;
-  const least = percent < 9.95 ? 1 : 0;
-  const decimals = [least, 1, 2, 3].find((d) => share === 1 || percent > 100 === Number(percent.toFixed(d)) > 100);
-  if (decimals === undefined) return 'just over 100 %';
-  const shown = percent.toFixed(decimals);
-  return share < 1 && Number(shown) >= 100 ? 'just under 100 %' : `${shown} %`;
-};
 
 /** The percentage, or its range where a doubtful fact makes it one: `61–94 %`. */
 export const useText = ({ worst, best }: Pick<Used, 'worst' | 'best'>): string => {

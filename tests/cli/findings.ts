@@ -41,6 +41,7 @@ export const question = (number: number): Question => ({
     { key: `TRIAL-00${number}/x+M${number}`, share: 0.4 },
     { key: 'TRIAL-009/x+M9', share: 0.8 },
   ],
+  narrows: [],
   measure: {
     what: 'holding torque',
     instrument: 'luggage scale and a pulley',

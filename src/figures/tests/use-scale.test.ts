@@ -2,7 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Verdict } from '../../kernel/findings.ts';
 import { markSvg, markText, verdictSign } from '../mark.ts';
-import { percentText, useScaleSvg, useScaleText, useText, type Used } from '../use-scale.ts';
+import { percentText } from '../../kernel/percent.ts';
+import { useScaleSvg, useScaleText, useText, type Used } from '../use-scale.ts';
 import { firstFault } from './well-formed.ts';
 
 const used = (worst: number, verdict: Verdict, best = worst): Used => ({ worst, best, advised: 0.7, verdict });

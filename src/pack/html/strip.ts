@@ -1,6 +1,7 @@
 /** What stands in front: how many hold, what is worst, what to beware of, what to measure first. */
 import { markSvg, raw, tag, useScaleSvg, verdictWord, worstFirst, type Markup } from '../../figures/index.ts';
 import type { Verdict } from '../../kernel/findings.ts';
+import { percentText } from '../../kernel/percent.ts';
 import type { Finding, Question } from '../../kernel/report.ts';
 import { byWeight, count, idOf, ofLimit, usedBy } from './words.ts';
 
@@ -55,19 +56,26 @@ export const cautions = (texts: readonly string[]): Markup | null =>
 const share = (part: number): string =>
   part >= 0.995 ? 'wherever it lies' : `in ${Math.round(part * 100)} % of its range`;
 
-const question = ({ path, stands, settles, measure, place }: Question, known: ReadonlySet<string>): Markup => {
+const question = ({ path, stands, settles, narrows, measure, place }: Question, known: ReadonlySet<string>): Markup => {
+  const linked = (key: string): Markup | string =>
+    known.has(key) ? tag`<a href="#${idOf('finding', key)}">${key}</a>` : key;
   const settled = settles
     .slice(0, 3)
+    .map(({ key, share: part }, i) => tag`${i > 0 ? '; ' : null}${linked(key)} ${share(part)}`);
+  const narrowed = narrows
+    .slice(0, 3)
     .map(
-      ({ key, share: part }, i) =>
-        tag`${i > 0 ? '; ' : null}${known.has(key) ? tag`<a href="#${idOf('finding', key)}">${key}</a>` : key} ${share(part)}`,
+      ({ key, from, to }, i) =>
+        tag`${i > 0 ? '; ' : null}${linked(key)} from ${percentText(from)} of limit to ${percentText(to)} at best`,
     );
   const more = settles.length > 3 ? ` and ${settles.length - 3} more` : '';
   return tag`<li><p><code>${path}</code> stands at <b>${stands}</b>${place ? tag` <span class="place">${place.file}:${place.line}</span>` : null}.</p>${
     measure
       ? tag`<p>Measure ${measure.what} with ${measure.instrument}, ${measure.error}, about ${count(measure.minutes, 'minute')}. ${measure.procedure}</p>`
       : null
-  }<p class="aside">Settles ${settled}${more}.</p></li>`;
+  }${settles.length > 0 ? tag`<p class="aside">Settles ${settled}${more}.</p>` : null}${
+    narrows.length > 0 ? tag`<p class="aside">Narrows ${narrowed}.</p>` : null
+  }</li>`;
 };
 
 /**

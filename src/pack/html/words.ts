@@ -1,5 +1,6 @@
 /** The words that sheets use for kinds of data. */
-import { percentText, tag, useText, worstFirst, type Markup, type Used } from '../../figures/index.ts';
+import { tag, useText, worstFirst, type Markup, type Used } from '../../figures/index.ts';
+import { percentText } from '../../kernel/percent.ts';
 import type { Evidence } from '../../kernel/formula.ts';
 import type { OpenReason } from '../../kernel/findings.ts';
 import type { Finding, Provenance } from '../../kernel/report.ts';

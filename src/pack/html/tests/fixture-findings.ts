@@ -203,6 +203,7 @@ export const questions: readonly Question[] = [
     path: 'motors.M1.holding-torque',
     stands: '0.9–1.3 N·m',
     settles: [{ key: 'MOTION-010 M1 travel', share: 0.8 }],
+    narrows: [],
     place: { file: 'book.yaml', line: 63, column: 7 },
     measure: {
       what: 'the holding torque',
@@ -219,5 +220,6 @@ export const questions: readonly Question[] = [
       { key: 'MOTION-010 M1 travel', share: 0.3 },
       { key: 'SWING-020 X', share: 1 },
     ],
+    narrows: [],
   },
 ];
