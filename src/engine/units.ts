@@ -10,6 +10,8 @@ export const authorsUnits = (snapshot: Snapshot): UnitChoice => {
   for (const [path, node] of snapshot.nodes) {
     if (node.kind !== 'leaf' || !(node.leaf instanceof Quantity) || !snapshot.stated(path)) continue;
     const { of, unit } = node.leaf;
+    // What is counted in one place, swings or turns, is not what is counted in another.
+    if (of === 'count') continue;
     const units = tally.get(of) ?? new Map<string, { unit: Unit; times: number }>();
     tally.set(of, units);
     const seen = units.get(unit.print);

@@ -37,6 +37,9 @@ export const unfoldScalar = (scalar: Scalar): string | Plain => {
   return new Plain(scalar.source ?? '', value);
 };
 
+/** A file that says which YAML it is leaves no doubt about words such as `y` and `on`, which YAML 1.1 took for booleans. */
+const saysVersion = (text: string): boolean => /^\uFEFF?[#%] ?YAML 1\.2\b/.test(text);
+
 const separators = (pair: Pair<unknown, unknown>): readonly CST.SourceToken[] =>
   (pair.srcToken as { readonly sep?: readonly CST.SourceToken[] } | undefined)?.sep ?? [];
 
@@ -208,12 +211,13 @@ export const unfold = ({ source, document }: Extract<ParsedFile, { ok: true }>):
         'Leave it out; a text that should stay a text stands in quotes.',
       );
     if (isScalar(node)) {
-      if (node.type === 'PLAIN' && typeof node.value === 'string' && isBooleanElsewhere(node.value) && unfolding === 0)
+      const plainText = node.type === 'PLAIN' && typeof node.value === 'string' ? node.value : undefined;
+      if (plainText !== undefined && isBooleanElsewhere(plainText) && unfolding === 0 && !saysVersion(source.text))
         problems.push(
           problemAt(
             { source, start, end },
-            `"${node.value}" is a boolean to other readers of this file.`,
-            `Put it in quotes: "${node.value}".`,
+            `"${plainText}" is a boolean to other readers of this file.`,
+            `Put it in quotes: "${plainText}"; or begin the file with "# YAML 1.2", in which it is a text.`,
             { path, severity: 'warning' },
           ),
         );
