@@ -1,6 +1,6 @@
 /** The machine under question: studies change a copy of the book and ask again. */
 import type { Asker } from '../contract/index.ts';
-import { seeded, show, type Edit, type Finding } from '../kernel/index.ts';
+import { readQuantity, seeded, show, type Edit, type Finding } from '../kernel/index.ts';
 import type { Book, Tree } from './read/book.ts';
 import type { BookSchema } from './read/schema.ts';
 import { edited, quantityAt, type CatalogueRow, type Snapshot } from './snapshot.ts';
@@ -44,7 +44,11 @@ export const askerFor = ({ book, snapshot, findings, schema, rows, findingsOf }:
   write: (path, number, figures = 2) => {
     const leaf = quantityAt(path, snapshot);
     if (!leaf) throw new RangeError(`no quantity stands at ${path}`);
-    return show(number, leaf.of, leaf.unit, { figures, ascii: true });
+    // Digits that any reader takes, in the unit as its author spells it.
+    const digits = show(number, leaf.of, leaf.unit, { figures, ascii: true, plusUnit: false });
+    const spelt = `${digits} ${leaf.unit.text}`;
+    const reading = readQuantity(spelt, leaf.of);
+    return reading.ok && reading.lo === reading.hi ? spelt : show(number, leaf.of, leaf.unit, { figures, ascii: true });
   },
   ask: (edits, only) => {
     const keys = only && new Set(only);

@@ -85,6 +85,8 @@ export interface House {
   readonly inline: Pool;
 }
 
+const MOST_KEPT = 5_000;
+
 const byKey = <T, K>(list: readonly T[], key: (one: T) => K): ReadonlyMap<K, T> => {
   const map = new Map<K, T>();
   for (const one of list) {
@@ -177,6 +179,8 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
   };
 
   const open = (book: Book): Machine => {
+    // Findings of books that nobody opens any more go with the rest.
+    if (kept.size > MOST_KEPT) kept.clear();
     const bench = benchFor(grow(book.tree));
     const { snapshot, units, tools } = bench;
     const { evaluator } = tools;

@@ -162,15 +162,16 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
       blank ||= found.y === NOTHING;
       return found;
     };
-    const outer = search(
-      (point) => {
-        const { y } = over(point, free.length > 0 ? light : thorough);
-        return y === NOTHING ? -Infinity : -y;
-      },
-      fixed,
-      free,
-    );
-    let best = over(outer.point, thorough);
+    const from = (): Spot =>
+      search(
+        (point) => {
+          const { y } = over(point, light);
+          return y === NOTHING ? -Infinity : -y;
+        },
+        fixed,
+        free,
+      );
+    let best = over(free.length > 0 ? from().point : fixed, thorough);
     for (const point of troubled.slice()) {
       const there = over(
         new Map([...base, ...doubts.map((a) => [a.path, point.get(a.path) ?? (a.low + a.high) / 2] as const)]),

@@ -41,5 +41,5 @@ export const shown = (units: UnitChoice, number: number, of: Dimension): string 
   const unit = units(of);
   if (!unit) return show(number, of);
   const size = Math.abs(toUnit(number, unit));
-  return size === 0 || (size >= 0.01 && size < 1e5) ? show(number, of, unit) : show(number, of);
+  return size === 0 || (size >= 0.01 && size < 1e4) ? show(number, of, unit) : show(number, of);
 };

@@ -236,7 +236,8 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
   let working: readonly WorkingEntry[] | undefined;
   const finding: Finding = {
     ...common,
-    sentence,
+    // What the worst of the doubts would bring is no fact yet.
+    sentence: reason === 'doubt' && limit ? `At worst: ${sentence}` : sentence,
     sense: limit ? outcome.sense : 'yes-no',
     ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: { worst, best, advised } } : {}),
     beside: Object.fromEntries(Object.entries(outcome.beside ?? {}).map(([name, value]) => [name, number(value)])),

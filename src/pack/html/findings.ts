@@ -1,5 +1,6 @@
 /** Every finding of the sheet, worst first. */
 import { raw, tag, useScaleSvg, useText, worstFirst, type Markup, type Used } from '../../figures/index.ts';
+import { percentText } from '../../kernel/percent.ts';
 import type { Verdict } from '../../kernel/findings.ts';
 import type { Acceptance, Finding, Remedy } from '../../kernel/report.ts';
 import { mark } from './strip.ts';
@@ -24,7 +25,7 @@ const acceptance = ({ because, until, counts, note }: Acceptance): Markup =>
 const remedy = ({ says, verdict, percent, alsoCures, breaks, edits }: Remedy): Markup =>
   line(
     'Remedy',
-    tag`${says} Then: ${mark(verdict)}${percent === undefined ? null : ` at ${Math.round(percent)} % of limit`}${
+    tag`${says} Then: ${mark(verdict)}${percent === undefined ? null : ` at ${percentText(percent)} of limit`}${
       alsoCures.length > 0 ? `; also cures ${alsoCures.join(', ')}` : null
     }${breaks.length > 0 ? tag`; <b>breaks</b> ${breaks.map(({ key }) => key).join(', ')}` : null}.${edits.map(
       ({ path, before, after }) =>

@@ -143,7 +143,7 @@ export const findings: readonly Finding[] = [
       {
         says: 'Lower the acceleration of X to 450 mm/s².',
         verdict: 'holds',
-        percent: 68,
+        percent: 0.68,
         alsoCures: ['MOTION-030 M1'],
         breaks: [{ key: 'SWING-020 X', before: 'holds', after: 'tight' }],
         edits: [{ path: 'axes.x.acceleration', before: '700 mm/s²', after: '450 mm/s²' }],
