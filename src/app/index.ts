@@ -53,9 +53,9 @@ export const checkFiles = (read: ReadFile, main: string, within: House = without
   const result = within.read(remembered, main);
   const framed = (problems: readonly BookProblem[]): Framed[] =>
     problems.map((problem) => ({ ...problem, frame: frameOf(problem, texts) }));
-  return result.ok
-    ? { ok: true, machine: within.open(result.book), warnings: framed(result.warnings) }
-    : { ok: false, problems: framed(result.problems) };
+  if (!result.ok) return { ok: false, problems: framed(result.problems) };
+  const machine = within.open(result.book);
+  return { ok: true, machine, warnings: framed([...result.warnings, ...machine.warnings]) };
 };
 
 /** Every declared formula by its name. Refuses, by throwing, two of one name. */

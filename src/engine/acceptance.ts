@@ -1,6 +1,9 @@
 /** What the author has accepted. The verdict stays; an acceptance only says whether it counts against the book. */
 import type { Check, Quantity } from '../contract/index.ts';
 import type { Acceptance, Finding } from '../kernel/index.ts';
+import type { Book } from './read/book.ts';
+import { nearest } from './read/nearest.ts';
+import type { BookProblem } from './read/problem.ts';
 import type { Tree } from './snapshot.ts';
 
 interface Accepted {
@@ -18,6 +21,28 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/;
 /** Acceptances by the key of the finding. */
 export const acceptedIn = (tree: Tree): ReadonlyMap<string, Accepted> =>
   new Map(((tree['accepted'] as readonly Accepted[] | undefined) ?? []).map((one) => [one.finding, one]));
+
+/** Acceptances of findings that this book does not have: mistyped, or of a machine that has changed. */
+export const strayAcceptances = (book: Book, findings: readonly Finding[]): BookProblem[] => {
+  const keys = findings.map(({ key }) => key);
+  const list = (book.tree['accepted'] as readonly Accepted[] | undefined) ?? [];
+  return list.flatMap(({ finding }, i) => {
+    const path = `accepted.${i}.finding`;
+    const place = book.placeOf(path);
+    if (keys.includes(finding) || !place) return [];
+    const near = nearest(finding, keys);
+    return [
+      {
+        place,
+        width: finding.length,
+        path,
+        what: `This book has no finding ${finding}, so nothing is accepted by it.`,
+        allowed: near ? `${near} is the nearest.` : 'The key of a finding, as check prints it.',
+        severity: 'warning' as const,
+      },
+    ];
+  });
+};
 
 /**
  * Whether an acceptance still counts.

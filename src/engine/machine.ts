@@ -20,7 +20,7 @@ import {
   type Question as OpenQuestion,
   type Remedy,
 } from '../kernel/index.ts';
-import { acceptanceOf, acceptedIn } from './acceptance.ts';
+import { acceptanceOf, acceptedIn, strayAcceptances } from './acceptance.ts';
 import { askerFor, finish, forStudy, tried } from './asking.ts';
 import { Evaluator } from './evaluate.ts';
 import { listFacts, type ListedFact } from './listing.ts';
@@ -34,6 +34,7 @@ import { makeSheet, type MadeSheet } from './sheets.ts';
 import { at, expand, markAt, type CatalogueRow, type Snapshot } from './snapshot.ts';
 import { stampOf, type Stamp } from './stamp.ts';
 import { authorsUnits, shown, unitsMark, type UnitChoice } from './units.ts';
+import type { BookProblem } from './read/problem.ts';
 import { findingFor, isAsGood, keyOf, type Question, type Tools, type Worked } from './verdict.ts';
 
 export { finish } from './asking.ts';
@@ -62,6 +63,8 @@ export interface Machine {
   readonly findings: readonly Finding[];
   /** Keys whose declared slopes were contradicted by a probe; empty unless a declaration is wrong. */
   readonly slopeFaults: readonly string[];
+  /** What stands in the book and leads nowhere, such as an acceptance of a finding that is not there. */
+  readonly warnings: readonly BookProblem[];
   readonly questions: () => readonly OpenQuestion[];
   readonly remedies: (key: string) => readonly Remedy[];
   /** The study's result, or undefined when it was cancelled. */
@@ -242,6 +245,7 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
       snapshot,
       stamp: stampOf(book),
       findings,
+      warnings: strayAcceptances(book, findings),
       slopeFaults: worked.filter(({ solved }) => solved?.slopeBroken).map(({ finding }) => finding.key),
       units,
       questions: () => (ranked ??= finish(rank({ findings: worked, evaluator, schema, book }))),

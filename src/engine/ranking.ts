@@ -72,17 +72,28 @@ const settledShare = (one: Case, axis: Axis): number => {
   return (PARTS - (to - from)) / PARTS;
 };
 
+/** How much of the way from a worst use to the limit is gone, by factors: from 800 % to 400 % is a third of it. */
+const wayToLimit = (from: number, to: number): number =>
+  Number.isFinite(from)
+    ? Math.log(from / Math.max(to, 1)) / Math.log(from)
+    : to <= 1
+      ? 1
+      : Number.isFinite(to)
+        ? 0.5
+        : 0;
+
 /** Worst use when one doubt turns out as suits best; nothing when that takes little off it or cannot be told. */
 const narrowedTo = ({ ask, whole }: Case, { path }: Axis): number | undefined => {
   const best = whole.best.scenario.get(path);
-  if (best === undefined) return undefined;
-  const enough = whole.worst.usage * WORTH_NARROWING;
+  // What is open for want of an answer, and not for too much use, is not brought nearer to its limit.
+  if (best === undefined || !(whole.worst.usage > 1)) return undefined;
+  const isEnough = (to: number): boolean => wayToLimit(whole.worst.usage, to) > WORTH_NARROWING;
   try {
     // One scenario that is still too much saves the search; what all the others may then do takes one.
     const { usage, trouble } = ask(new Map(whole.worst.scenario).set(path, best));
-    if (trouble || !(usage < enough)) return undefined;
+    if (trouble || !isEnough(usage)) return undefined;
     const known = solve(ask, new Map([[path, [best, best]]]));
-    return !known.trouble && known.worst.usage < enough ? known.worst.usage : undefined;
+    return !known.trouble && isEnough(known.worst.usage) ? known.worst.usage : undefined;
   } catch (error) {
     if (error instanceof NotStated) return undefined;
     throw error;
@@ -106,21 +117,11 @@ const toldBy = (one: Case, weight: number, axes: readonly Axis[]): ReadonlyMap<s
     const share = shares.get(axis.path)!;
     const from = one.whole.worst.usage;
     const to = alone || one.finding.verdict !== 'open' ? undefined : narrowedTo(one, axis);
-    const narrowed = to !== undefined && wayToLimit(from, to) > WORTH_NARROWING ? { narrowed: { from, to } } : {};
+    const narrowed = to === undefined ? {} : { narrowed: { from, to } };
     told.set(axis.path, { key, share, weight, ...narrowed });
   }
   return told;
 };
-
-/** How much of the way from a worst use to the limit is gone, by factors: from 800 % to 400 % is a third of it. */
-const wayToLimit = (from: number, to: number): number =>
-  Number.isFinite(from)
-    ? Math.log(from / Math.max(to, 1)) / Math.log(from)
-    : to <= 1
-      ? 1
-      : Number.isFinite(to)
-        ? 0.5
-        : 0;
 
 /** What asking is worth: the share that it settles, or the part of the way to the limit that it comes, at most half as much. */
 const worthOf = ({ share, weight, narrowed }: Told): number => {

@@ -28,7 +28,7 @@ export interface Extreme {
 export interface Solved {
   /** Worst over spread and doubt. */
   readonly worst: Extreme;
-  /** Worst over spread at the doubts that suit best; the same as worst when nothing is doubtful. */
+  /** Worst over spread at the doubts that suit best; the same as worst when nothing is doubtful. Worked out when read. */
   readonly best: Extreme;
   readonly axes: readonly Axis[];
   /** How the usage moves with each range; `either` where it was searched. */
@@ -49,10 +49,11 @@ export type Ask = (scenario: Scenario) => Answer;
 
 type Sense = 1 | -1;
 type Found = Spot & { readonly free: number };
+type Best = Found & { readonly blank: boolean };
 
 /** Rounds after which a question that keeps reading new facts is taken as it is. */
 const ROUNDS = 6;
-const PROBES = 3;
+const PROBES = 1;
 /** Scenarios without a number that are looked at again, to see whether their doubts are known to fail. */
 const TROUBLED = 8;
 /** Below every usage, so that a scenario without a number never hides one that has a number. */
@@ -151,7 +152,7 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
     const { fixed, free } = hearing.split(list, 1, onto);
     return { ...search(told, fixed, free, effort), free: free.length };
   };
-  const bestOver = (): Found & { readonly blank: boolean } => {
+  const bestOver = (): Best => {
     const doubts = hearing.wide('doubt');
     if (doubts.length === 0) return { ...worst, blank: worst.y === NOTHING };
     const { fixed, free } = hearing.split(doubts, -1, base);
@@ -184,16 +185,12 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
 
   told(base);
   let worst: Found = { point: base, y: NOTHING, free: 0 };
-  let best: (Found & { readonly blank: boolean }) | undefined;
   // Another end may read other facts; go on until nothing new is read.
   const settle = (): void => {
     for (let round = 0, before = -1; round < ROUNDS && hearing.version !== before; round++) {
       before = hearing.version;
-      best = undefined;
       worst = worstOf(hearing.wide(), base);
-      if (hearing.version === before) best = bestOver();
     }
-    best ??= bestOver();
   };
   settle();
 
@@ -215,21 +212,42 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
     settle();
   }
   // Whatever was seen on the way counts: a search may pass over a height that something else came upon.
-  const beaten = top.y > worst.y;
-  if (beaten) worst = { ...worst, point: top.point, y: top.y };
-  if (hearing.wide('doubt').length === 0) best = { ...worst, blank: worst.y === NOTHING };
+  const raise = (): void => {
+    if (top.y > worst.y) worst = { ...worst, point: top.point, y: top.y };
+  };
+  const bestSettled = (): Best => {
+    let best = bestOver();
+    for (let round = 1; round < ROUNDS; round++) {
+      const before = hearing.version;
+      settle();
+      best = bestOver();
+      if (hearing.version === before) break;
+    }
+    return best;
+  };
   const extreme = ({ point, y }: Spot): Extreme => ({
     scenario: point,
     usage: y === NOTHING ? NaN : Math.max(0, y),
   });
+  raise();
+  // Where even the worst holds, how well the best does changes no verdict: it is looked for when somebody reads it.
+  const settledByWorst = !trouble && worst.y >= 0 && worst.y <= 1;
+  let best: Best | undefined = settledByWorst ? undefined : bestSettled();
+  raise();
+  const noDoubt = (): boolean => hearing.wide('doubt').length === 0;
+  if (best && noDoubt()) best = { ...worst, blank: worst.y === NOTHING };
+  let bestExtreme: Extreme | undefined;
   return {
     worst: extreme(worst),
-    best: extreme(best!),
+    get best() {
+      best ??= noDoubt() ? { ...worst, blank: false } : bestOver();
+      return (bestExtreme ??= extreme(best));
+    },
     axes: [...hearing.axes.values()],
     slopes: hearing.slopes,
-    searched: worst.free > 0 || best!.free > 0,
+    searched: worst.free > 0 || (best?.free ?? 0) > 0,
     ...(trouble ? { trouble } : {}),
-    blank: best!.blank,
+    blank: best?.blank ?? false,
     moot: !asked,
     slopeBroken,
   };

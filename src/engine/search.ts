@@ -31,8 +31,10 @@ export interface Effort {
 }
 
 export const thorough: Effort = { grid: 17, refine: 10, scatter: 12, starts: 2, rounds: 3 };
+/** For a box of several ranges: the scatter finds the hill, and few points a range climb it. */
+export const several: Effort = { grid: 5, refine: 6, scatter: 8, starts: 2, rounds: 2 };
 /** For a search within a search. */
-export const light: Effort = { grid: 9, refine: 7, scatter: 4, starts: 1, rounds: 2 };
+export const light: Effort = { grid: 5, refine: 5, scatter: 4, starts: 1, rounds: 2 };
 
 /** Search that goes over a range evenly and then into the most promising hills; remembers what it saw. */
 const searchOne = (
@@ -89,6 +91,7 @@ export const search = (
     const { x, y } = searchOne((at) => f(put(fixed, axis, at)), axis.low, axis.high, effort);
     return { point: put(fixed, axis, x), y };
   }
+  const spend = effort === thorough ? several : effort;
   const spots: Spot[] = [];
   const see = (share: (d: number) => number): void => {
     const point = new Map(fixed);
@@ -99,20 +102,20 @@ export const search = (
     spots.push({ point, y: f(point) });
   };
   for (let bits = 0; bits < 2 ** Math.min(free.length, 5); bits++) see((d) => (bits >> Math.min(d, 4)) & 1);
-  const scatter = effort.scatter * Math.min(free.length, 6);
+  const scatter = spend.scatter * Math.min(free.length, 6);
   for (let i = 1; i <= scatter; i++) {
     const u = halton(i, free.length);
     see((d) => u[d]!);
   }
   spots.sort((a, b) => b.y - a.y);
   let best = spots[0]!;
-  for (const start of spots.slice(0, effort.starts)) {
+  for (const start of spots.slice(0, spend.starts)) {
     let here = start;
     // Range by range until a round brings nothing; a few rounds settle all but crossed ridges.
-    for (let round = 0; round < effort.rounds && here.y < Infinity; round++) {
+    for (let round = 0; round < spend.rounds && here.y < Infinity; round++) {
       const before = here.y;
       for (const axis of free) {
-        const { x, y } = searchOne((at) => f(put(here.point, axis, at)), axis.low, axis.high, effort);
+        const { x, y } = searchOne((at) => f(put(here.point, axis, at)), axis.low, axis.high, spend);
         if (y > here.y) here = { point: put(here.point, axis, x), y };
       }
       if (!(here.y > before + 1e-9 * Math.abs(before))) break;

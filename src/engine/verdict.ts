@@ -80,10 +80,12 @@ export const solveQuestion = (
 
 /** The verdict over all spread at each point of the box of doubts. */
 export const verdictOf = (
-  { worst, best, blank, trouble }: Pick<Solved, 'worst' | 'best' | 'blank' | 'trouble'>,
+  solved: Pick<Solved, 'worst' | 'best' | 'blank' | 'trouble'>,
   advised: number,
 ): { verdict: Verdict; reason?: OpenReason } => {
-  if (best.usage > 1 && !blank) return { verdict: 'fails' };
+  const { worst, blank, trouble } = solved;
+  // The best is read only where the worst does not tell.
+  if ((trouble || !(worst.usage <= 1)) && solved.best.usage > 1 && !blank) return { verdict: 'fails' };
   if (trouble) return { verdict: 'open', reason: trouble instanceof NotConverged ? 'did-not-converge' : 'outside' };
   if (!(worst.usage <= 1)) return { verdict: 'open', reason: 'doubt' };
   return { verdict: worst.usage <= advised ? 'holds' : 'tight' };
@@ -203,7 +205,6 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
   const { verdict, reason } = verdictOf(solved, advised);
   const number = (value: Value) => ({ number: value.number, of: value.of, text: text(value.number, value.of) });
   const { usage: worst } = solved.worst;
-  const { usage: best } = solved.best;
   const because = reason && reasonText(reason, solved, tools, outcome?.kind === 'yes-no');
   const common = {
     ...baseOf(question),
@@ -239,7 +240,7 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
     // What the worst of the doubts would bring is no fact yet.
     sentence: reason === 'doubt' && limit ? `At worst: ${sentence}` : sentence,
     sense: limit ? outcome.sense : 'yes-no',
-    ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: { worst, best, advised } } : {}),
+    ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: useOf(solved, advised) } : {}),
     beside: Object.fromEntries(Object.entries(outcome.beside ?? {}).map(([name, value]) => [name, number(value)])),
     uses: factPaths(reads),
     levers: outcome.levers ?? [],
@@ -250,6 +251,15 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
   };
   return { finding, reads, solved };
 };
+
+/** Shares of the limit; the best is worked out when somebody reads it. */
+const useOf = (solved: Solved, advised: number): NonNullable<Finding['use']> => ({
+  worst: solved.worst.usage,
+  get best() {
+    return solved.best.usage;
+  },
+  advised,
+});
 
 const reasonText = (reason: OpenReason, solved: Solved, tools: Tools, yesNo: boolean): string => {
   if (reason !== 'doubt') return solved.trouble?.message ?? reason;

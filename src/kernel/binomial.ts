@@ -46,13 +46,14 @@ export interface Interval {
  *
  * @param count how often it happened, 0 … trials
  * @param trials at least one
- * @param confidence 0.95 for 95 %
+ * @param confidence between 0 and 1, 0.95 for 95 %
  * @returns ends in 0 … 1
- * @throws RangeError for counts that are none
+ * @throws RangeError for counts that are none, or a confidence that is no share between 0 and 1
  */
 export const exactInterval = (count: number, trials: number, confidence = 0.95): Interval => {
   if (!(Number.isInteger(count) && Number.isInteger(trials) && count >= 0 && trials >= 1 && count <= trials))
     throw new RangeError(`${count} of ${trials} is no count of trials`);
+  if (!(confidence > 0 && confidence < 1)) throw new RangeError(`${confidence} is no confidence between 0 and 1`);
   // The tail is summed over the shorter side.
   if (2 * count > trials) {
     const { low, high } = exactInterval(trials - count, trials, confidence);

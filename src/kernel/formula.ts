@@ -1,4 +1,4 @@
-import type { Dimension } from './quantity/index.ts';
+import { siUnit, type Dimension } from './quantity/index.ts';
 import { OutsideRange } from './errors.ts';
 import { constant, type Citation, type Slope, type Value } from './values.ts';
 
@@ -101,31 +101,60 @@ export const rangeOf = ({ symbol, above, from, below, to }: Take): string => {
   return low || high ? `${low}${symbol}${high}` : `any ${symbol}`;
 };
 
-const inside = (take: Take, x: number): boolean =>
-  Number.isFinite(x) &&
-  !(take.above !== undefined && !(x > take.above)) &&
-  !(take.from !== undefined && !(x >= take.from)) &&
-  !(take.below !== undefined && !(x < take.below)) &&
-  !(take.to !== undefined && !(x <= take.to));
+/** An input made ready for the many calls of a search. */
+interface Slot {
+  readonly name: string;
+  readonly take: Take;
+  readonly low: number;
+  readonly lowOpen: boolean;
+  readonly high: number;
+  readonly highOpen: boolean;
+  readonly fallback: Value | undefined;
+}
+
+const slotOf = (name: string, take: Take): Slot => {
+  const { above = -Infinity, from = -Infinity, below = Infinity, to = Infinity, otherwise } = take;
+  return {
+    name,
+    take,
+    low: Math.max(above, from),
+    lowOpen: above >= from,
+    high: Math.min(below, to),
+    highOpen: below <= to,
+    fallback: otherwise === undefined ? undefined : constant(otherwise, take.of, take.means),
+  };
+};
+
+const inside = ({ low, lowOpen, high, highOpen }: Slot, x: number): boolean =>
+  (lowOpen ? x > low : x >= low) && (highOpen ? x < high : x <= high) && Number.isFinite(x);
 
 /**
  * Declares a calculation once: its range check, shown working, command-line form, place in the index and tests
  * all come from this one declaration. Everything inside is SI and radians.
  */
 export const formula = <const T extends Takes>(declared: Declaration<T>): Formula<T> => {
-  const entries = Object.entries(declared.takes) as [keyof T & string, Take][];
+  const slots = Object.entries(declared.takes as Takes).map(([name, take]) => slotOf(name, take));
+  const check = (slot: Slot, x: number): void => {
+    if (inside(slot, x)) return;
+    const { take } = slot;
+    const unit = siUnit(take.of);
+    const allowed = unit === '1' ? rangeOf(take) : `${rangeOf(take)} ${unit}`;
+    throw new OutsideRange(declared.name, take.symbol, x, allowed, take.because ?? '');
+  };
   const checked = (given: Given<T, number>): Numbers<T> => {
     const numbers: Record<string, number | readonly number[]> = {};
-    for (const [name, take] of entries) {
-      const x = (given as Record<string, number | readonly number[] | undefined>)[name] ?? take.otherwise;
-      const list = Array.isArray(x) ? (x as readonly number[]) : [x as number];
-      for (const one of list)
-        if (!inside(take, one)) {
-          throw new OutsideRange(declared.name, take.symbol, one, rangeOf(take), take.because ?? '');
-        }
-      numbers[name] = x as number | readonly number[];
+    for (const slot of slots) {
+      const x = (given as Record<string, number | readonly number[] | undefined>)[slot.name] ?? slot.take.otherwise;
+      if (Array.isArray(x)) for (const one of x as readonly number[]) check(slot, one);
+      else check(slot, x as number);
+      numbers[slot.name] = x as number | readonly number[];
     }
     return numbers as Numbers<T>;
+  };
+  const known = ({ name, take }: Slot, x: Value | number): Value => {
+    const value = typeof x === 'number' ? constant(x, take.of, take.means) : x;
+    if (value.of !== take.of) throw new TypeError(`${declared.name}: ${name} wants ${take.of}, was given ${value.of}`);
+    return value;
   };
   const finish = (number: number): number => {
     if (Number.isFinite(number)) return number;
@@ -148,30 +177,25 @@ export const formula = <const T extends Takes>(declared: Declaration<T>): Formul
     work: (values: Given<T, Value | number>): Value => {
       const takes: Record<string, Value | readonly Value[]> = {};
       const numbers: Record<string, number | readonly number[]> = {};
-      const known = (name: string, take: Take, x: Value | number): Value => {
-        const value = typeof x === 'number' ? constant(x, take.of, take.means) : x;
-        if (value.of !== take.of)
-          throw new TypeError(`${declared.name}: ${name} wants ${take.of}, was given ${value.of}`);
-        return value;
-      };
-      for (const [name, take] of entries) {
-        const x = (values as Record<string, Value | number | readonly (Value | number)[] | undefined>)[name];
-        if (x === undefined) {
-          if (take.otherwise === undefined) throw new TypeError(`${declared.name}: ${name} is missing`);
-          takes[name] = constant(take.otherwise, take.of, take.means);
-          numbers[name] = take.otherwise;
-        } else if (Array.isArray(x)) {
-          const list = (x as readonly (Value | number)[]).map((one) => known(name, take, one));
+      for (const slot of slots) {
+        const { name } = slot;
+        const x =
+          (values as Record<string, Value | number | readonly (Value | number)[] | undefined>)[name] ?? slot.fallback;
+        if (x === undefined) throw new TypeError(`${declared.name}: ${name} is missing`);
+        if (Array.isArray(x)) {
+          const list = (x as readonly (Value | number)[]).map((one) => known(slot, one));
           takes[name] = list;
           numbers[name] = list.map((one) => one.number);
+          for (const one of list) check(slot, one.number);
         } else {
-          const value = known(name, take, x as Value | number);
+          const value = known(slot, x as Value | number);
           takes[name] = value;
           numbers[name] = value.number;
+          check(slot, value.number);
         }
       }
       return {
-        number: plain(numbers as Given<T, number>),
+        number: finish(declared.steps(numbers as Numbers<T>, silent)),
         of: declared.gives.of,
         origin: { kind: 'worked', by: self as unknown as Formula, takes },
       };

@@ -45,6 +45,7 @@ export class Integrator {
   readonly #system: OdeSystem;
   readonly #ways: OdeEvents['ways'];
   readonly #tolerance: number;
+  readonly #small: number;
   readonly #mostSteps: number;
   /** State, next state and the slopes of the seven stages, one after another; `y` and the two below are parts of it. */
   readonly #work: Float64Array;
@@ -67,14 +68,16 @@ export class Integrator {
 
   /**
    * @param system what to solve
-   * @param tolerance error allowed in one step, in each component: `tolerance · (1 + |y|)`
+   * @param tolerance error allowed in one step, in each component: `tolerance · (small + |y|)`
    * @param mostSteps of one run, after which it gives up
+   * @param small size at which a component begins to count: that of the whole motion, where all of it is much smaller than 1
    */
-  constructor(system: OdeSystem, tolerance: number, mostSteps = 100_000) {
+  constructor(system: OdeSystem, tolerance: number, mostSteps = 100_000, small = 1) {
     const room = (length: number) => new Float64Array(length);
     this.#system = system;
     this.#ways = system.events?.ways ?? [];
     this.#tolerance = tolerance;
+    this.#small = small;
     this.#mostSteps = mostSteps;
     this.#work = room(9 * system.size);
     const part = (i: number) => this.#work.subarray(i * system.size, (i + 1) * system.size);
@@ -102,7 +105,7 @@ export class Integrator {
    *
    * @param end time to stop at, not before the present one
    * @returns place of the event in the list that ended the run, or −1
-   * @throws NotConverged when the step shrinks to nothing, a slope is no number, or there are too many steps
+   * @throws NotConverged when the step shrinks to nothing, a slope or the end is no number, or there are too many steps
    */
   run(end: number): number {
     // Dormand and Prince's pair, here and not outside so that a compiler sees constants: row s holds what stage s takes
@@ -139,7 +142,9 @@ export class Integrator {
     const y = this.y;
     const next = this.#next;
     const tolerance = this.#tolerance;
+    const small = this.#small;
     let t = this.t;
+    if (!Number.isFinite(end)) throw new NotConverged('integration', `t = ${end} is no time to arrive at`);
     if (!(end > t)) return NONE;
     derive(t, y, k1);
     const atOnce = this.#look(t);
@@ -175,7 +180,7 @@ export class Integrator {
         const off =
           h *
           (E1 * w[i + n1]! + E3 * w[i + n3]! + E4 * w[i + n4]! + E5 * w[i + n5]! + E6 * w[i + n6]! + E7 * w[i + n7]!);
-        const share = off / (tolerance * (1 + Math.max(Math.abs(w[i]!), Math.abs(w[i + n0]!))));
+        const share = off / (tolerance * (small + Math.max(Math.abs(w[i]!), Math.abs(w[i + n0]!))));
         sum += share * share;
       }
       // The square of the error, as a share of what is allowed; a fifth root of the error is a tenth of its square.
@@ -229,7 +234,7 @@ export class Integrator {
     const slope = this.#k[0]!;
     let [fast, big] = [0, 0];
     for (let i = 0; i < size; i++) {
-      const scale = 1 + Math.abs(this.y[i]!);
+      const scale = this.#small + Math.abs(this.y[i]!);
       fast += (slope[i]! / scale) ** 2;
       big += (this.y[i]! / scale) ** 2;
     }

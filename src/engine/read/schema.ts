@@ -1,6 +1,15 @@
 /** One schema from the topology and the keys that each trade adds. */
 import * as z from 'zod';
-import { entryKinds, told, topKeys, type KeyInfo, type SchemaPart, type Shape } from '../../contract/index.ts';
+import {
+  benchKey,
+  entryKinds,
+  told,
+  topKeys,
+  type BenchTest,
+  type KeyInfo,
+  type SchemaPart,
+  type Shape,
+} from '../../contract/index.ts';
 import { jsonSchemaOf } from './json-schema.ts';
 import { infoAt } from './walk.ts';
 
@@ -16,6 +25,7 @@ export interface BookSchema {
 export interface NamedPart {
   readonly name: string;
   readonly schema: SchemaPart;
+  readonly bench?: readonly BenchTest[];
 }
 
 const required: readonly string[] = ['book', 'title', 'revision'];
@@ -101,6 +111,8 @@ export const assembleSchema = (disciplines: readonly NamedPart[]): BookSchema =>
   for (const kind of Object.keys(entryKinds))
     add(top, { [kind]: z.record(z.string(), entrySchema(kind, disciplines)) }, TOPOLOGY, 'the book');
   for (const { name, schema } of disciplines) add(top, schema.top ?? {}, name, 'the book');
+  const bench = benchKey(disciplines.flatMap((one) => one.bench ?? []));
+  if (bench) add(top, { bench }, TOPOLOGY, 'the book');
   const whole = objectOf(top, required);
   return {
     zod: whole,

@@ -68,4 +68,17 @@ describe('an acceptance', () => {
     expect(acceptanceOf(bare, given, {} as never, undefined).counts).toBe(false);
     expect(acceptanceOf(finding, given, {} as never, undefined).counts).toBe(true);
   });
+
+  it('of a finding that is not there is told, with the nearest key', () => {
+    const { warnings } = open(`${sagging}accepted: [{ finding: SHELF-010/tap, because: mistyped }]\n`);
+    expect(warnings).toEqual([
+      expect.objectContaining({
+        path: 'accepted.0.finding',
+        severity: 'warning',
+        what: 'This book has no finding SHELF-010/tap, so nothing is accepted by it.',
+        allowed: 'SHELF-010/top is the nearest.',
+      }),
+    ]);
+    expect(open(`${sagging}accepted: [${on(', at: 150 %')}]\n`).warnings).toEqual([]);
+  });
 });

@@ -40,6 +40,24 @@ describe('the ranking of doubts', () => {
     expect(question?.settles[0]).toEqual({ key: 'SHELF-010/top', share: 0.6 });
   });
 
+  it('says how far each narrows it where none settles it alone', () => {
+    // By pencil: 74.73 %·1.5³·2.5 = 630.6 % at 12 mm and 4 GPa; 136.2 % at 20 mm and 4 GPa; 126.1 % at 12 mm and 20 GPa.
+    const questions = open(own('thickness: 12..20 mm, stiffness: 4..20 GPa, bears: 40 kg')).questions();
+    const told = new Map(questions.map(({ path, settles, narrows }) => [path, { settles, narrows }]));
+    const narrowed = (to: number) => ({
+      settles: [],
+      narrows: [
+        { key: 'SHELF-010/top', from: expect.closeTo(6.306, 3) as number, to: expect.closeTo(to, 3) as number },
+      ],
+    });
+    expect(told).toEqual(
+      new Map([
+        ['parts.found.thickness', narrowed(1.362)],
+        ['parts.found.stiffness', narrowed(1.261)],
+      ]),
+    );
+  });
+
   it('gives the same when it is asked again', () => {
     const text = own('thickness: 14..24 mm, stiffness: 5..20 GPa, bears: 15..40 kg');
     const machine = open(text);

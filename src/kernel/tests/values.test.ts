@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { atLeast, atMost, constant, formula, given, greatest, mustBe, OutsideRange, slopes, usage, usageSlopes } from '../index.ts';
+import {
+  atLeast,
+  atMost,
+  constant,
+  formula,
+  given,
+  greatest,
+  mustBe,
+  OutsideRange,
+  slopes,
+  usage,
+  usageSlopes,
+} from '../index.ts';
 
 const says = () => '';
 const quotient = formula({
@@ -7,7 +19,15 @@ const quotient = formula({
   gives: { symbol: 'q', of: 'ratio', means: 'quotient' },
   takes: {
     above: { symbol: 'a', of: 'length', from: 0, means: 'dividend', slope: 'up', typical: [1, 2] },
-    below: { symbol: 'b', of: 'length', above: 0, means: 'divisor', because: 'nothing divides by nought', slope: 'down', typical: [1, 2] },
+    below: {
+      symbol: 'b',
+      of: 'length',
+      above: 0,
+      means: 'divisor',
+      because: 'nothing divides by nought',
+      slope: 'down',
+      typical: [1, 2],
+    },
   },
   steps: ({ above, below }, step) => step('q', 'a/b', above / below, 'ratio'),
   assumes: [],
@@ -21,7 +41,9 @@ describe('a declared formula', () => {
     const value = quotient.work({ above: given(3, 'length', 'a'), below: given(4, 'length', 'b') });
     expect(value.number).toBe(0.75);
     expect(quotient({ above: 3, below: 4 })).toBe(0.75);
-    expect(quotient.show({ above: 3, below: 4 }).steps).toEqual([{ symbol: 'q', text: 'a/b', number: 0.75, of: 'ratio' }]);
+    expect(quotient.show({ above: 3, below: 4 }).steps).toEqual([
+      { symbol: 'q', text: 'a/b', number: 0.75, of: 'ratio' },
+    ]);
   });
 
   it('refuses what lies outside its range, and what is no number', () => {
@@ -42,19 +64,39 @@ describe('slopes', () => {
   const y = given(3, 'length', 'y');
 
   it('follow every way of influence and say "either" when two disagree', () => {
-    expect(slopes(quotient.work({ above: x, below: y }))).toEqual(new Map([['x', 'up'], ['y', 'down']]));
+    expect(slopes(quotient.work({ above: x, below: y }))).toEqual(
+      new Map([
+        ['x', 'up'],
+        ['y', 'down'],
+      ]),
+    );
     expect(slopes(quotient.work({ above: x, below: x }))).toEqual(new Map([['x', 'either']]));
   });
 
   it('of a greatest value hold for all that it was chosen from', () => {
     const most = greatest(x, y);
     expect(most.number).toBe(3);
-    expect(slopes(most)).toEqual(new Map([['x', 'up'], ['y', 'up']]));
+    expect(slopes(most)).toEqual(
+      new Map([
+        ['x', 'up'],
+        ['y', 'up'],
+      ]),
+    );
   });
 
   it('of a usage rise with the demand and fall with the limit, the other way round for an at-least', () => {
-    expect(usageSlopes(atMost(x, y, { says }))).toEqual(new Map([['x', 'up'], ['y', 'down']]));
-    expect(usageSlopes(atLeast(x, y, { says }))).toEqual(new Map([['x', 'down'], ['y', 'up']]));
+    expect(usageSlopes(atMost(x, y, { says }))).toEqual(
+      new Map([
+        ['x', 'up'],
+        ['y', 'down'],
+      ]),
+    );
+    expect(usageSlopes(atLeast(x, y, { says }))).toEqual(
+      new Map([
+        ['x', 'down'],
+        ['y', 'up'],
+      ]),
+    );
     expect(usageSlopes(mustBe(true, { says, because: [x] }))).toEqual(new Map([['x', 'either']]));
   });
 });
@@ -78,6 +120,8 @@ describe('usage', () => {
   });
 
   it('refuses to hold a length against a mass', () => {
-    expect(() => atMost(length(1), constant(1, 'mass', 'm'), { says })).toThrow('a length cannot be held against a mass');
+    expect(() => atMost(length(1), constant(1, 'mass', 'm'), { says })).toThrow(
+      'a length cannot be held against a mass',
+    );
   });
 });
