@@ -27,11 +27,12 @@ const ROOMS: Record<string, readonly string[]> = {
   data: [],
   calc: ['data', 'schema', 'facts'],
   providers: ['data', 'calc', 'schema', 'facts'],
+  bench: ['data', 'calc', 'schema', 'facts'],
   checks: ['data', 'calc', 'schema', 'facts'],
   figures: ['data', 'calc', 'schema', 'facts'],
   studies: ['data', 'calc', 'checks', 'schema', 'facts'],
   sheet: ['data', 'calc', 'checks', 'figures', 'studies', 'schema', 'facts'],
-  index: ['data', 'calc', 'providers', 'checks', 'figures', 'studies', 'sheet', 'schema', 'facts'],
+  index: ['data', 'calc', 'providers', 'bench', 'checks', 'figures', 'studies', 'sheet', 'schema', 'facts'],
 };
 
 const LONGEST = 400;

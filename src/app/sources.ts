@@ -33,6 +33,7 @@ import independentComputation from '../../sources/independent-computation.json' 
 import inputShaping from '../../sources/input-shaping.json' with { type: 'json' };
 import landingEnergyPractice from '../../sources/landing-energy-practice.json' with { type: 'json' };
 import leadScrewFormulas from '../../sources/lead-screw-formulas.json' with { type: 'json' };
+import limitedPowerSource from '../../sources/limited-power-source.json' with { type: 'json' };
 import materialsHandlingDrum from '../../sources/materials-handling-drum.json' with { type: 'json' };
 import midBandDerivation from '../../sources/mid-band-derivation.json' with { type: 'json' };
 import motorExperience from '../../sources/motor-experience.json' with { type: 'json' };
@@ -113,6 +114,7 @@ const cards: readonly SourceCard[] = [
   inputShaping,
   landingEnergyPractice,
   leadScrewFormulas,
+  limitedPowerSource,
   materialsHandlingDrum,
   midBandDerivation,
   motorExperience,

@@ -120,23 +120,65 @@ const programFor = (terminal: Terminal, ended: (code: ExitCode) => void): Comman
     });
 
   program
+    .command('bench')
+    .showHelpAfterError('Help: gantrybook bench --help')
+    .summary('measure a part and narrow the book')
+    .description(
+      'Prints the form for measuring something at the bench, takes readings, and writes what they leave of the facts into the book. Without a name, lists what can be measured.',
+    )
+    .argument('[part]', 'what is on the bench: a part, a motor, an axis, a rail, hanging')
+    .argument('[book]', "a book's folder or file; without it, the folder you are in")
+    .option('-f, --form', 'print the form only, to be carried to the bench')
+    .option('-t, --test <name>', 'one test of the part')
+    .option('-r, --readings <file>', 'take the readings from a file instead of asking')
+    .option('--replace', 'take the readings also where they contradict what the book says, and drop that')
+    .addHelpText(
+      'after',
+      examplesText(
+        ['gantrybook bench', 'what can be measured of the book in this folder, and what first'],
+        ['gantrybook bench M1 examples/tidepool --form', 'the form for its motor, on paper'],
+        ['gantrybook bench scrap-23 --test winding-resistance', 'asks for volts, ampere, temperature'],
+        ['gantrybook bench x my-machine --readings x.yaml', 'readings that were noted before'],
+      ) +
+        `
+A file of readings holds, for each test, a list of sets:
+  winding-resistance:
+    - { volts: 0.94 V, current: 0.96 A, temperature: 21 degC }
+A reading may carry its own error: 0.94 V ±0.1%.
+` +
+        exitCodes,
+    )
+    .action(async (part: string | undefined, book: string | undefined, options: object) => {
+      const { bench } = await import('./bench.ts');
+      ended(await bench(part, book, options, terminal));
+    });
+
+  program
     .command('compare')
     .showHelpAfterError('Help: gantrybook compare --help')
     .summary('compare two books')
-    .description('Says what another book changes: which verdicts and percentages move, and by which facts.')
+    .description(
+      'Says what another book changes: which verdicts and percentages move, and by which changes, on one screen.',
+    )
     .argument('<from>', 'a book')
     .argument('<to>', 'the other book')
     .option('-j, --json', 'print everything as JSON')
+    .option('-a, --all', 'print every finding that moves, with the facts behind it')
+    .option('-s, --sheet <name>', 'print every finding of one trade, by name or number')
+    .option('-i, --into <folder>', 'also write the comparison as a sheet, comparison.html')
     .addHelpText(
       'after',
-      examplesText([
-        'gantrybook compare examples/tidepool-first-draft examples/tidepool',
-        'what the second draft made better',
-      ]),
+      examplesText(
+        ['gantrybook compare examples/tidepool-first-draft examples/tidepool', 'what the second draft made better'],
+        [
+          'gantrybook compare examples/tidepool-first-draft examples/tidepool --into out/compared',
+          'the same to read on the screen and to print',
+        ],
+      ),
     )
     .action(async (from: string, to: string, options: object) => {
       const { compare } = await import('./compare.ts');
-      ended(compare(from, to, options, terminal));
+      ended(await compare(from, to, options, terminal));
     });
 
   program

@@ -1,108 +1,38 @@
 /** `gantrybook compare`: what another book changes, in consequences and not in lines. */
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { version } from '../app/version.ts';
-import { compareMachines, type Comparison, type Consequence, type FactChange, type Side } from '../engine/compare.ts';
-import { markText } from '../figures/index.ts';
-import { percentText } from '../kernel/index.ts';
+import { causesOf } from '../engine/compare-causes.ts';
+import { compareMachines } from '../engine/compare.ts';
+import { tourOf, type Pair } from '../engine/compare-tour.ts';
 import { bookWords } from '../pack/report.ts';
+import { Refused } from '../pack/refused.ts';
 import { complainOf, openBook, Unreadable, type OpenBook } from './books.ts';
+import { sheetNamed } from './check.ts';
+import type { TourInput } from './compare-tour.ts';
 import { GOOD, UNREADABLE, type ExitCode } from './exit.ts';
-import { paintOf } from './summary.ts';
+import { programFolder } from './program-folder.ts';
+import { progressOn } from './progress.ts';
 import type { Terminal } from './terminal.ts';
-import { counting, wrap } from './text.ts';
 
-/** Facts behind one consequence that are named; the rest are counted. */
-const MOST_FACTS = 4;
-const MOST_QUIET = 12;
+export interface CompareOptions {
+  readonly json?: boolean;
+  /** Every finding and fact, in place of one screen. */
+  readonly all?: boolean;
+  /** Every finding of one trade. */
+  readonly sheet?: string;
+  /** The folder for the sheet of the comparison. */
+  readonly into?: string;
+}
 
-const sideText = (side: Side | null, terminal: Terminal): string => {
-  if (side === null) return 'not asked';
-  const word = markText(side.verdict, !terminal.unicode);
-  return paintOf(
-    terminal,
-    side.verdict,
-  )(side.percent === undefined ? word : `${word} ${terminal.text(percentText(side.percent))}`);
-};
-
-const changeText = ({ path, before, after }: FactChange): string =>
-  `${path}: ${before ?? 'not stated'} → ${after ?? 'not stated'}`;
-
-const block = ({ key, before, after, behind }: Consequence, terminal: Terminal): string[] => {
-  const { columns, text, colours } = terminal;
-  const arrow = text('→');
-  const says = after ?? before;
-  const more = behind.length - MOST_FACTS;
-  return [
-    `${colours.bold(text(key))}  ${sideText(before, terminal)} ${arrow} ${sideText(after, terminal)}`,
-    ...(says ? wrap(text(says.sentence), { width: columns, first: '  ' }) : []),
-    ...behind
-      .slice(0, MOST_FACTS)
-      .flatMap((change) => wrap(text(changeText(change)), { width: columns, first: '    ', next: '      ' }))
-      .map(colours.dim),
-    ...(more > 0 ? [colours.dim(`    and ${counting(more, 'more fact')}`)] : []),
-  ];
-};
-
-const weigh = ({ before, after }: Consequence): 'worse' | 'better' | 'other' => {
-  const order = ['holds', 'tight', 'open', 'fails'] as const;
-  const rank = (side: Side | null): number => order.findIndex((verdict) => verdict === side?.verdict);
-  const [a, b] = [rank(before), rank(after)];
-  if (a < 0 || b < 0) return 'other';
-  if (a !== b) return b > a ? 'worse' : 'better';
-  return (after?.percent ?? 0) > (before?.percent ?? 0) ? 'worse' : 'better';
-};
-
-const groups = [
-  ['worse', 'WORSE'],
-  ['better', 'BETTER'],
-  ['other', 'ASKED OF ONE OF THEM ONLY, OR NOT STATED IN ONE'],
-] as const;
-
-const lines = (comparison: Comparison, from: OpenBook, to: OpenBook, terminal: Terminal): string[] => {
-  const { colours, text, columns } = terminal;
-  const nameOf = ({ machine }: OpenBook): string => {
-    const { title, revision } = bookWords(machine);
-    return `${title}, revision ${revision}`;
-  };
-  const { moved, same, quiet } = comparison;
-  const parts = groups.flatMap(([kind, words]) => {
-    const some = moved.filter((one) => weigh(one) === kind);
-    return some.length === 0
-      ? []
-      : ['', colours.bold(`${words} (${some.length})`), ...some.flatMap((one) => block(one, terminal))];
-  });
-  const quietLines =
-    quiet.length === 0
-      ? []
-      : [
-          '',
-          colours.bold('DIFFERENT, AND NO FINDING MOVES BY IT'),
-          ...quiet
-            .slice(0, MOST_QUIET)
-            .flatMap((change) => wrap(text(changeText(change)), { width: columns, first: '  ', next: '    ' })),
-          ...(quiet.length > MOST_QUIET ? [`  and ${quiet.length - MOST_QUIET} more: --json lists them`] : []),
-        ];
-  return [
-    ...wrap(text(`From ${nameOf(from)} to ${nameOf(to)}`), { width: columns }).map(colours.bold),
-    text(
-      `${counting(moved.length, 'finding')} ${moved.length === 1 ? 'moves' : 'move'}, ${same} ${same === 1 ? 'stays' : 'stay'} as ${same === 1 ? 'it is' : 'they are'}.`,
-    ),
-    ...parts,
-    ...quietLines,
-  ];
-};
-
-export const compare = (
-  a: string,
-  b: string,
-  { json = false }: { readonly json?: boolean },
-  terminal: Terminal,
-): ExitCode => {
+/** Both books, or nothing after the problems of each have been told. */
+const bothBooks = (typed: readonly [string, string], terminal: Terminal): readonly [OpenBook, OpenBook] | undefined => {
   const books: OpenBook[] = [];
   let unreadable = false;
-  for (const typed of [a, b]) {
+  for (const one of typed) {
     try {
       // The same house for both, so that equal numbers are worked out once.
-      books.push(openBook(typed, terminal, books[0]?.house));
+      books.push(openBook(one, terminal, books[0]?.house));
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;
       complainOf(error, terminal);
@@ -110,14 +40,91 @@ export const compare = (
     }
   }
   const [from, to] = books;
-  if (unreadable || !from || !to) return UNREADABLE;
+  return unreadable || !from || !to ? undefined : [from, to];
+};
+
+const inputFor = ([from, to]: readonly [OpenBook, OpenBook], terminal: Terminal): TourInput => {
   const { schema } = from.house;
   const comparison = compareMachines(from.machine, to.machine, (path) => schema.keyInfo(path)?.means ?? path);
-  if (json) {
-    const side = ({ machine }: OpenBook) => ({ ...bookWords(machine), stamp: machine.stamp });
-    terminal.print(
-      JSON.stringify({ gantrybook: '1', version, before: side(from), after: side(to), ...comparison }, undefined, 2),
+  const progress = progressOn(terminal.around.err);
+  try {
+    const causes = causesOf(from.machine, to.machine, comparison.moved, schema, (key) =>
+      progress.step(`which change stands behind ${key}`),
     );
-  } else terminal.print(...lines(comparison, from, to, terminal));
+    return { from, to, comparison, tour: tourOf(from.machine, to.machine, comparison, causes) };
+  } finally {
+    progress.done();
+  }
+};
+
+/** The comparison as data: what moved, and the changes that stand behind each verdict. */
+const dataOf = ({ from, to, comparison, tour }: TourInput): object => {
+  const side = ({ machine }: OpenBook) => ({ ...bookWords(machine), stamp: machine.stamp });
+  const pairs = new Map(tour.pairs.map((pair) => [pair.key, pair]));
+  const causeOf = ({ cause }: Pick<Pair, 'cause'>) =>
+    cause ? { because: { changes: cause.by.map(({ name }) => name), enough: cause.enough } } : {};
+  return {
+    gantrybook: '1',
+    version,
+    before: side(from),
+    after: side(to),
+    changes: tour.changes.map(({ name, means, paths, before, after }) => ({ name, means, paths, before, after })),
+    ...comparison,
+    moved: comparison.moved.map((one) => {
+      const pair = pairs.get(one.key);
+      return { ...one, ...(pair ? { kind: pair.kind, ...causeOf(pair) } : {}) };
+    }),
+  };
+};
+
+const writeSheet = async (input: TourInput, into: string, terminal: Terminal): Promise<void> => {
+  const [{ comparisonSheet, isComparison, COMPARISON }, { disk, typefaceFrom, writeWhole, diskTrouble }] =
+    await Promise.all([import('../pack/html/compare.ts'), import('../pack/index.ts')]);
+  const path = join(into, COMPARISON);
+  try {
+    const there = disk.read(path);
+    if (there && !isComparison(there.toString('utf8')))
+      throw new Refused(
+        `${path} was not made by this program and would be lost. Move it, or name another folder after --into.`,
+      );
+    disk.makeFolder(into);
+  } catch (error) {
+    const trouble = diskTrouble(error);
+    if (trouble === undefined) throw error;
+    throw new Refused(`The comparison cannot be written into ${into}: ${trouble}.`);
+  }
+  const { from, to, comparison, tour } = input;
+  const typeface = typefaceFrom(fileURLToPath(programFolder('fonts')));
+  writeWhole(
+    path,
+    comparisonSheet(
+      { before: from.machine, after: to.machine, disciplines: to.house.disciplines, comparison, tour },
+      typeface,
+    ),
+  );
+  terminal.complain(terminal.text(`Made ${path}.`));
+};
+
+export const compare = async (
+  a: string,
+  b: string,
+  { json = false, all = false, sheet, into }: CompareOptions,
+  terminal: Terminal,
+): Promise<ExitCode> => {
+  if (json && (all || sheet !== undefined))
+    throw new Refused('--json holds everything; --all and --sheet are for reading: use one of them.');
+  const books = bothBooks([a, b], terminal);
+  if (!books) return UNREADABLE;
+  const only = sheet === undefined ? undefined : sheetNamed(sheet, books[1].house);
+  const input = inputFor(books, terminal);
+  if (json) terminal.print(JSON.stringify(dataOf(input), undefined, 2));
+  else if (all || only) {
+    const { inFull } = await import('./compare-full.ts');
+    terminal.print(...inFull(input, terminal, only));
+  } else {
+    const { tourScreen } = await import('./compare-tour.ts');
+    terminal.print(...tourScreen(input, terminal));
+  }
+  if (into !== undefined) await writeSheet(input, into, terminal);
   return GOOD;
 };

@@ -1,6 +1,7 @@
 /** Where the program starts and ends. */
 import { run, told } from './command.ts';
 import { GOOD } from './exit.ts';
+import { linesFrom } from './lines.ts';
 import { terminalIn, type Surroundings } from './terminal.ts';
 
 const surroundings: Surroundings = {
@@ -8,6 +9,7 @@ const surroundings: Surroundings = {
   platform: process.platform,
   out: process.stdout,
   err: process.stderr,
+  lines: () => linesFrom(process.stdin, process.stdout),
 };
 
 // A reader that has seen enough, such as head, is no fault.

@@ -170,7 +170,7 @@ const oneLiners = (findings: readonly Finding[], terminal: Terminal): ((finding:
   };
 };
 
-const questionLines = (question: Question, number: number, most: number, terminal: Terminal): string[] => {
+export const questionLines = (question: Question, number: number, most: number, terminal: Terminal): string[] => {
   const { text, columns, colours, more } = terminal;
   const { path, stands, measure, settles, narrows, place } = question;
   const where = text(placeText(place));

@@ -10,6 +10,8 @@ export interface Surroundings {
   readonly platform: string;
   readonly out: { readonly isTTY?: boolean; readonly columns?: number; readonly write: (text: string) => unknown };
   readonly err: { readonly isTTY?: boolean; readonly write: (text: string) => unknown };
+  /** What is typed or piped in, line by line; opened only when something is asked. */
+  readonly lines?: () => AsyncIterator<string>;
 }
 
 export interface Terminal {

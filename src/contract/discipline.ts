@@ -1,5 +1,6 @@
 /** What a trade is: keys of the book, facts it tells, checks, studies and a sheet. The engine knows nothing else of it. */
 import type { Citation, Edit, Finding, Formula, Measurement, Outcome, Provenance, Value } from '../kernel/index.ts';
+import type { BenchTest } from './bench.ts';
 import type { SheetDocument } from './document.ts';
 import type { Shape } from './schema.ts';
 import type { Task } from './services.ts';
@@ -143,6 +144,8 @@ export interface Discipline<B = never> {
   readonly models?: readonly Model[];
   readonly tasks?: readonly Task[];
   readonly checks: readonly Check<B>[];
+  /** What can be measured of its facts. */
+  readonly bench?: readonly BenchTest[];
   readonly studies: readonly Study[];
   readonly formulas: readonly Formula[];
   readonly sheet: (context: SheetContext<B>) => SheetDocument;

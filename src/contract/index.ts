@@ -6,3 +6,7 @@ export * from './document.ts';
 export * from './discipline.ts';
 export * from './services.ts';
 export * from './cases.ts';
+export * from './bench.ts';
+export * from './bench-instruments.ts';
+export * from './bench-schema.ts';
+export * from './bench-checks.ts';

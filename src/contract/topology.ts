@@ -110,6 +110,20 @@ export const entryKinds: Readonly<
             means: 'most current that the rail gives',
             example: '4.2 A',
           }).optional(),
+          sag: quantity('resistance', {
+            range: 'doubt',
+            from: 0,
+            means: 'volts that the rail loses for each ampere',
+            example: '20..60 mohm',
+            measure: {
+              what: 'sag of the rail',
+              instrument: 'two multimeters and a lamp or power resistor',
+              procedure:
+                'On the low-voltage side, read volts at the terminals and ampere with a small load and with one near the limit; the difference of the volts over that of the ampere.',
+              error: '±5 mΩ',
+              minutes: 15,
+            },
+          }).optional(),
         }),
       ),
     },
@@ -148,7 +162,9 @@ export const entryKinds: Readonly<
   },
 };
 
-export type Rails = Readonly<Record<string, { readonly volts?: Quantity; readonly limit?: Quantity }>>;
+export type Rails = Readonly<
+  Record<string, { readonly volts?: Quantity; readonly limit?: Quantity; readonly sag?: Quantity }>
+>;
 export type TopologySite = z.output<typeof site>;
 /** The topology as trades see it; a trade intersects these with the keys that it adds. */
 export interface Topology {

@@ -1,6 +1,6 @@
 /**
- * Which of an author's changes stands behind a verdict that moved, found by trial: in the second book one change is set back, and
- * the finding is asked again. Where no single change turns it, two together are tried.
+ * Which of an author's changes stands behind a verdict that moved, found by trial: in the book where the finding is better, one
+ * change is made as the other book has it, and the finding is asked again. Where no single change does it, two or three are tried.
  */
 import type { Asker } from '../contract/index.ts';
 import type { Edit, Finding, Verdict } from '../kernel/index.ts';
@@ -26,10 +26,10 @@ export type Kind =
   | 'only-after';
 
 export interface Cause {
-  /** The change that tells most, then one more where it takes two. Empty where the author changed nothing that the finding uses. */
+  /** The change that tells most, then those that it takes besides. Empty where nothing that an author changed has any effect. */
   readonly by: readonly Change[];
-  /** Whether setting back these alone turned the verdict back. */
-  readonly turns: boolean;
+  /** Whether these alone, as the worse book has them, make the finding as bad as it is there; false where it takes more. */
+  readonly enough: boolean;
 }
 
 export interface Causes {
@@ -52,95 +52,231 @@ export const kindOf = ({ before, after }: Pick<Consequence, 'before' | 'after'>)
   return is === 'holds' || was === 'fails' ? 'better' : 'worse';
 };
 
-/** Kinds whose causes are looked for. */
-const TOLD: ReadonlySet<Kind> = new Set(['cured', 'broken', 'better', 'worse']);
-const forBetter = (kind: Kind): boolean => kind === 'cured' || kind === 'better';
+const badness: Readonly<Record<Verdict, number>> = { holds: 0, tight: 1, open: 2, fails: 3, 'not-stated': -1 };
 
-const hasTurned = (kind: Kind, was: Verdict | undefined, back: Finding | undefined): boolean => {
-  if (back?.verdict === 'not-stated') return false;
-  if (kind === 'cured') return isBad(back?.verdict);
-  if (kind === 'broken') return back ? !isBad(back.verdict) : was === undefined;
-  return back?.verdict === was;
-};
-
-/** How much is used, for telling which change does more; what cannot be told is between holding and failing. */
-const used = (finding: Finding | undefined): number => {
-  if (finding === undefined) return -1;
+/**
+ * How much is used, for telling which change does more; of what is not asked or not known, less than nothing. What is to fail has
+ * to fail at its best, so that its best counts.
+ */
+const useOf = (finding: Finding | undefined, toFail: boolean): number => {
+  if (finding === undefined || finding.verdict === 'not-stated') return -1;
   const { use, verdict, sense } = finding;
-  if (use && sense !== 'yes-no' && !Number.isNaN(use.worst)) return use.worst;
+  const share = toFail ? use?.best : use?.worst;
+  if (share !== undefined && sense !== 'yes-no' && !Number.isNaN(share)) return share;
   return verdict === 'fails' ? 2 : verdict === 'holds' ? 0 : 1;
 };
 
 const within = (path: string, outer: string): boolean => path === outer || path.startsWith(`${outer}.`);
 
-/** Whether a finding read what a change touches: it, something in it, or the list of what is beside it. */
-const reads = (uses: readonly string[], { differs }: Change): boolean =>
+const entryOf = (path: string): string => path.split('.').slice(0, 2).join('.');
+
+/** What is known of a finding on both sides together. */
+interface Read {
+  readonly uses: readonly string[];
+  readonly entries: ReadonlySet<string>;
+  readonly designations: ReadonlySet<string>;
+}
+
+const readBy = (...findings: readonly (Finding | undefined)[]): Read => {
+  const uses = [...new Set(findings.flatMap((finding) => finding?.uses ?? []))];
+  return {
+    uses,
+    entries: new Set(uses.map(entryOf)),
+    designations: new Set(findings.flatMap((finding) => finding?.designations ?? [])),
+  };
+};
+
+/** Whether a finding used what is changed, something in it, or the list of what is beside it. */
+const used = ({ differs }: Change, { uses }: Read): boolean =>
   differs.some((path) => {
     const table = path.slice(0, Math.max(0, path.lastIndexOf('.')));
     return uses.some((one) => within(one, path) || one === table);
   });
 
-/** Changes that are tried as the second of two. */
-const SECONDS = 8;
+/**
+ * That something is there at all is not among what a finding tells that it used. Of what is new or taken out, all that belongs to
+ * the same entries may be meant.
+ */
+const mayBeMeant = ({ differs, before, after }: Change, { entries, designations }: Read): boolean =>
+  (before === null || after === null) &&
+  differs.some((path) => entries.has(entryOf(path)) || designations.has(path.split('.')[1] ?? ''));
+
+/** The most changes that are named behind one finding, how many are tried as the first of them, and as each that follows. */
+const TOGETHER = 3;
+const FIRST = 3;
+const NEXT = 6;
+/** A change that moves the use by less has no effect worth naming. */
+const EFFECT = 0.01;
 
 interface Trial {
-  readonly change: Change;
-  readonly turns: boolean;
+  readonly by: readonly Change[];
+  /** 2 where it is as bad as in the worse book, 1 where it is open and fails there, 0 where it is better. */
+  readonly reach: 0 | 1 | 2;
   readonly use: number;
+  /** Places of the book that are edited for it. */
+  readonly edits: number;
 }
 
 /** Something to find the cause of. */
 interface Case {
   readonly key: string;
-  readonly kind: Kind;
-  readonly was: Verdict | undefined;
-  readonly candidates: readonly Change[];
-  readonly ask: (changes: readonly Change[]) => Omit<Trial, 'change'>;
+  readonly code: string;
+  readonly weight: number;
+  /** Changes that are tried, and those that are tried where none of these does it. */
+  readonly candidates: readonly (readonly Change[])[];
+  readonly ask: (changes: readonly Change[]) => Trial;
+  /** As it stands in the better book. */
+  readonly stands: number;
 }
 
-const worseFirst = (kind: Kind) => (a: Trial, b: Trial) =>
-  Number(b.turns) - Number(a.turns) || (forBetter(kind) ? b.use - a.use : a.use - b.use);
+/** What reaches as far as in the worse book with the least of edits; else what does most. */
+const farthestFirst = (a: Trial, b: Trial): number =>
+  Number(b.reach === 2) - Number(a.reach === 2) || (a.reach === 2 ? a.edits - b.edits : 0) || b.use - a.use;
 
-const weightOf = ({ was }: Case): number => (was === 'fails' ? 3 : was === 'open' ? 2 : 1);
-
-/** As few changes as tell everything: each time the one that turns most of what is left. */
+/** As few changes as tell everything: each time the one that explains most of what is left. Then of these, to each what does most. */
 const covered = (trials: ReadonlyMap<Case, readonly Trial[]>, changes: readonly Change[]): Map<Case, Change> => {
-  const found = new Map<Case, Change>();
-  const turned = new Map(
-    changes.map((change) => [
-      change,
-      [...trials].flatMap(([one, all]) => (all.some((trial) => trial.change === change && trial.turns) ? [one] : [])),
-    ]),
-  );
+  const explained = new Map(changes.map((change): [Change, Case[]] => [change, []]));
+  for (const [one, all] of trials) for (const { by, reach } of all) if (reach === 2) explained.get(by[0]!)?.push(one);
+  const done = new Set<Case>();
+  const chosen = new Set<Change>();
   for (;;) {
     let best: { readonly change: Change; readonly left: readonly Case[]; readonly weight: number } | undefined;
-    for (const [change, cases] of turned) {
-      const left = cases.filter((one) => !found.has(one));
-      const weight = left.reduce((sum, one) => sum + weightOf(one), 0);
+    for (const [change, cases] of explained) {
+      const left = cases.filter((one) => !done.has(one));
+      const weight = left.reduce((sum, one) => sum + one.weight, 0);
       if (weight > (best?.weight ?? 0)) best = { change, left, weight };
     }
-    if (!best) return found;
-    for (const one of best.left) found.set(one, best.change);
+    if (!best) break;
+    chosen.add(best.change);
+    for (const one of best.left) done.add(one);
   }
-};
-
-/** Two changes that together turn what neither turns alone; else the two that do most. */
-const pairFor = (one: Case, trials: readonly Trial[]): Cause => {
-  const [first, ...others] = trials.toSorted(worseFirst(one.kind));
-  if (!first) return { by: [], turns: false };
-  const pairs = others
-    .slice(0, SECONDS)
-    .map(({ change }): Trial => ({ change, ...one.ask([first.change, change]) }))
-    .toSorted(worseFirst(one.kind));
-  const second = pairs[0];
-  const does = second !== undefined && (second.turns || Math.abs(second.use - first.use) > 0.01);
-  return { by: does ? [first.change, second.change] : [first.change], turns: second?.turns ?? false };
+  const found = new Map<Case, Change>();
+  for (const one of done) {
+    const [most] = (trials.get(one) ?? [])
+      .filter(({ by, reach }) => reach === 2 && chosen.has(by[0]!))
+      .toSorted((a, b) => b.use - a.use);
+    if (most) found.set(one, most.by[0]!);
+  }
+  return found;
 };
 
 /**
+ * Several changes that together do what none does alone; else those that do most. `known` is what explains other findings, alike
+ * ones first: two changes of which each does nothing alone are found by that.
+ */
+const together = (one: Case, trials: readonly Trial[], known: readonly (readonly Change[])[]): Cause => {
+  const alone = new Map(trials.map((trial) => [trial.by[0]!, trial]));
+  const isOwn = (change: Change): boolean => alone.has(change);
+  const alike = known.find((by) => by.length > 1 && by.every(isOwn) && one.ask(by).reach === 2);
+  if (alike) return { by: alike, enough: true };
+  const sorted = trials.toSorted(farthestFirst);
+  const order = [...new Set([...known.flat().filter(isOwn), ...sorted.flatMap(({ by }) => by)])];
+  let best = sorted[0];
+  if (!best) return { by: [], enough: false };
+  let fronts = [...new Set([best, ...order.flatMap((change) => alone.get(change) ?? [])])].slice(0, FIRST);
+  for (let size = 2; size <= TOGETHER; size++) {
+    const nexts: Trial[] = [];
+    for (const { by } of fronts) {
+      const [most] = order
+        .filter((change) => !by.includes(change))
+        .slice(0, NEXT)
+        .map((change) => one.ask([...by, change]))
+        .toSorted(farthestFirst);
+      if (most?.reach === 2) return { by: most.by, enough: true };
+      if (most) nexts.push(most);
+    }
+    fronts = nexts.filter(({ use }) => use > best!.use + EFFECT).toSorted(farthestFirst);
+    best = fronts[0] ?? best;
+  }
+  return { by: best.use > one.stands + EFFECT ? best.by : [], enough: false };
+};
+
+const byKey = ({ findings }: Machine): ReadonlyMap<string, Finding> => new Map(findings.map((one) => [one.key, one]));
+
+/** The findings that are better in one machine than in another, and why; `changes` lead from `worse` to `better`, or back. */
+function* causesIn(
+  asker: Asker,
+  { better, worse, keys, changes, schema, step }: Parts,
+): Generator<null, ReadonlyMap<string, Cause>, void> {
+  const [good, bad] = [byKey(better), byKey(worse)];
+  const edits = new Map(
+    changes.map((change) => [change, settingBack(change.paths, worse.book.tree, better.book.tree, schema)]),
+  );
+  const caseOf = (key: string): Case => {
+    const [was, is] = [bad.get(key), good.get(key)];
+    const wanted = badness[was?.verdict ?? 'holds'];
+    const toFail = was?.verdict === 'fails';
+    const read = readBy(was, is);
+    // One scenario in which it fails is enough to know that it fails, and takes a fraction of the time.
+    const fixed = ((is ?? was)?.scenario ?? [])
+      .filter(({ path }) => better.snapshot.stated(path) && asker.rangeAt(path) !== null)
+      .map(({ path, number }): Edit => ({ path, text: asker.write(path, number, 12) }));
+    return {
+      key,
+      code: (is ?? was)?.code ?? key,
+      weight: wanted,
+      stands: useOf(is, toFail),
+      candidates: [
+        changes.filter((change) => used(change, read)),
+        changes.filter((change) => !used(change, read) && mayBeMeant(change, read)),
+      ],
+      ask: (by) => {
+        const made = by.flatMap((change) => edits.get(change) ?? []);
+        const free = fixed.filter(({ path }) => !made.some((edit) => within(path, edit.path)));
+        const [finding] = asker.ask([...free, ...made], [key]);
+        const got = badness[finding?.verdict ?? 'not-stated'];
+        const reach = got >= wanted ? 2 : got === badness.open ? 1 : 0;
+        return { by, reach, use: useOf(finding, toFail), edits: made.length };
+      },
+    };
+  };
+
+  const trials = new Map<Case, readonly Trial[]>();
+  for (const key of keys) {
+    step(key);
+    const one = caseOf(key);
+    const all: Trial[] = [];
+    for (const some of one.candidates)
+      if (!all.some(({ reach }) => reach === 2)) all.push(...some.map((change) => one.ask([change])));
+    trials.set(one, all);
+    yield null;
+  }
+  const found = new Map<string, Cause>();
+  const single = covered(trials, changes);
+  for (const [one, change] of single) found.set(one.key, { by: [change], enough: true });
+  const codes = new Map([...trials.keys()].map(({ key, code }) => [key, code]));
+  /** What explains other findings: those of the same code first, then what explains most. */
+  const knownFor = ({ code }: Case): readonly (readonly Change[])[] => {
+    const all = [...found].filter(([, { enough }]) => enough);
+    const counts = new Map<Change, number>();
+    for (const [, { by }] of all) counts.set(by[0]!, (counts.get(by[0]!) ?? 0) + 1);
+    return [
+      ...all.flatMap(([key, { by }]) => (codes.get(key) === code ? [by] : [])),
+      ...[...counts].toSorted(([, a], [, b]) => b - a).map(([change]) => [change]),
+    ];
+  };
+  for (const [one, all] of trials) {
+    if (single.has(one)) continue;
+    step(one.key);
+    found.set(one.key, together(one, all, knownFor(one)));
+    yield null;
+  }
+  return found;
+}
+
+interface Parts {
+  readonly better: Machine;
+  readonly worse: Machine;
+  readonly keys: readonly string[];
+  readonly changes: readonly Change[];
+  readonly schema: BookSchema;
+  readonly step: (key: string) => void;
+}
+
+/**
  * The changes behind every verdict that moved.
- * @param before the machine that is compared with
- * @param after the machine in which changes are set back; only its book is edited, in a copy
+ * @param before one machine
+ * @param after the other
  * @param moved consequences; those that keep their verdict are passed over
  * @param schema tells names from other words
  * @param step told what is asked, before each finding
@@ -153,64 +289,22 @@ export const causesOf = (
   schema: BookSchema,
   step: (key: string) => void = () => undefined,
 ): Causes => {
-  const [then, now] = [before.book.tree, after.book.tree];
-  const changes = changesBetween(then, now, schema);
-  const [old, young] = [before, after].map(({ findings }) => new Map(findings.map((one) => [one.key, one]))) as [
-    Map<string, Finding>,
-    Map<string, Finding>,
-  ];
-  const back = new Map(changes.map((change) => [change, settingBack(change.paths, then, now, schema)]));
-
-  const caseOf = (one: Consequence, asker: Asker): Case => {
-    const { key } = one;
-    const kind = kindOf(one);
-    const uses = [...new Set([...(old.get(key)?.uses ?? []), ...(young.get(key)?.uses ?? [])])];
-    // That it fails in one scenario is enough to know that it fails; that it holds has to be seen in all of them.
-    const scenario = forBetter(kind) ? ((young.get(key) ?? old.get(key))?.scenario ?? []) : [];
-    const fixed = scenario
-      .filter(({ path }) => after.snapshot.stated(path) && asker.rangeAt(path) !== null)
-      .map(({ path, number }): Edit => ({ path, text: asker.write(path, number, 12) }));
-    return {
-      key,
-      kind,
-      was: one.before?.verdict,
-      candidates: changes.filter((change) => reads(uses, change)),
-      ask: (some) => {
-        const edits = some.flatMap((change) => back.get(change) ?? []);
-        const free = fixed.filter(({ path }) => !edits.some((edit) => within(path, edit.path)));
-        const [finding] = asker.ask([...free, ...edits], [key]);
-        return { turns: hasTurned(kind, one.before?.verdict, finding), use: used(finding) };
-      },
-    };
-  };
-
+  const changes = changesBetween(before.book.tree, after.book.tree, schema);
+  const keysOf = (...kinds: readonly Kind[]): readonly string[] =>
+    moved.filter((one) => kinds.includes(kindOf(one))).map(({ key }) => key);
   const found = new Map<string, Cause>();
-  after.study<null, null>(
-    {
+  const look = (better: Machine, worse: Machine, keys: readonly string[]): void => {
+    const parts: Parts = { better, worse, keys, changes, schema, step };
+    const study = {
       name: 'causes',
-      *run(asker) {
-        const trials = new Map<Case, readonly Trial[]>();
-        for (const consequence of moved.filter((one) => TOLD.has(kindOf(one)))) {
-          step(consequence.key);
-          const one = caseOf(consequence, asker);
-          trials.set(
-            one,
-            one.candidates.map((change) => ({ change, ...one.ask([change]) })),
-          );
-          yield null;
-        }
-        const single = covered(trials, changes);
-        for (const [one, change] of single) found.set(one.key, { by: [change], turns: true });
-        for (const [one, all] of trials) {
-          if (single.has(one)) continue;
-          step(one.key);
-          found.set(one.key, pairFor(one, all));
-          yield null;
-        }
+      *run(asker: Asker): Generator<null, null, void> {
+        for (const [key, cause] of yield* causesIn(asker, parts)) found.set(key, cause);
         return null;
       },
-    },
-    null,
-  );
+    };
+    if (keys.length > 0) better.study(study, null);
+  };
+  look(after, before, keysOf('cured', 'better'));
+  look(before, after, keysOf('broken', 'worse'));
   return { changes, of: found };
 };

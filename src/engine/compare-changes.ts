@@ -3,7 +3,7 @@ import { entryKinds, Quantity } from '../contract/index.ts';
 import type { Edit } from '../kernel/index.ts';
 import type { Tree } from './read/book.ts';
 import type { BookSchema } from './read/schema.ts';
-import { at, isMap, keysAlong } from './snapshot.ts';
+import { at, isMap } from './snapshot.ts';
 
 /** The same change at one or several places. */
 export interface Change {
@@ -13,7 +13,7 @@ export interface Change {
   readonly paths: readonly string[];
   /** Everything that differs there. */
   readonly differs: readonly string[];
-  /** What stands in each book; null where nothing does. Of a whole entry what it is, in few words. */
+  /** What stands in each book; null where nothing does. Of a whole entry which part or kind it is. */
   readonly before: string | null;
   readonly after: string | null;
 }
@@ -29,14 +29,22 @@ const written = (value: unknown): string => {
   return JSON.stringify(value);
 };
 
-/** The same for a reader: without quotation marks, and of a map the first word that says what it is. */
-const told = (value: unknown): string | null => {
+/** The same for a reader: without quotation marks; of an entry which part or kind it is, of a table its names. */
+const told = (value: unknown, isTable: boolean): string | null => {
   if (value === undefined) return null;
   if (value instanceof Quantity) return value.text;
-  if (Array.isArray(value)) return `[${value.map((one) => told(one) ?? '').join(', ')}]`;
+  if (Array.isArray(value)) return `[${value.map((one) => told(one, false) ?? '').join(', ')}]`;
   if (!isMap(value)) return String(value);
-  const named = ['part', 'kind', 'drive', 'rating', 'is'].find((key) => value[key] !== undefined);
-  return named === undefined ? Object.keys(value).join(', ') : told(value[named]);
+  if (isTable) return Object.keys(value).join(', ');
+  const named = ['part', 'kind', 'drive', 'rating'].find((key) => value[key] !== undefined);
+  return named === undefined ? '' : told(value[named], false);
+};
+
+/** A change in one line: `axes.z.unpowered: free → windings shorted`. */
+export const changeText = ({ name, before, after }: Pick<Change, 'name' | 'before' | 'after'>): string => {
+  if (before !== null && after !== null) return `${name}: ${before} → ${after}`;
+  const [what, how] = before === null ? [after, 'new'] : [before, 'taken out'];
+  return `${name}: ${what ? `${what}, ` : ''}${how}`;
 };
 
 const sameValue = (a: unknown, b: unknown): boolean => {
@@ -126,8 +134,8 @@ export const changesBetween = (before: Tree, after: Tree, schema: BookSchema): r
       means: schema.keyInfo(path, after)?.means ?? schema.keyInfo(path, before)?.means ?? path,
       paths: all.map(({ whole }) => whole),
       differs: all.flatMap(({ differs }) => differs),
-      before: told(at(before, path)),
-      after: told(at(after, path)),
+      before: told(at(before, path), keys.length < 2),
+      after: told(at(after, path), keys.length < 2),
     };
   });
 };
@@ -155,6 +163,17 @@ const placeOf = (kind: string, name: string, tree: Tree): string | undefined => 
   return owner && `supplies.${owner}.rails.${name}`;
 };
 
+const within = (path: string, outer: string): boolean => path === outer || path.startsWith(`${outer}.`);
+
+/** Names of the rails that come with a value, wherever in a supply it stands. */
+const railsAt = (path: string, value: unknown): readonly string[] => {
+  const [kind, supply, rails, name] = path.split('.');
+  if (kind !== 'supplies' || supply === undefined || value === undefined) return [];
+  if (name !== undefined) return rails === 'rails' ? [name] : [];
+  const table = rails === undefined && isMap(value) ? value['rails'] : rails === 'rails' ? value : undefined;
+  return isMap(table) ? Object.keys(table) : [];
+};
+
 /**
  * The edits that set something in `now` back to what it was in `then`. What it names is set back with it where `now` has nothing
  * of that name.
@@ -174,11 +193,10 @@ export const settingBack = (paths: readonly string[], then: Tree, now: Tree, sch
       const place = placeOf(kind, name, then);
       if (place !== undefined && placeOf(kind, name, now) === undefined) waiting.push(place);
     }
-    const supply = /^supplies\.[^.]+$/.test(path) && isMap(value) ? value : {};
-    for (const rail of isMap(supply['rails']) ? Object.keys(supply['rails']) : []) {
+    for (const rail of railsAt(path, value)) {
       const other = placeOf('rails', rail, now)?.replace(/\.rails\..*/, '');
       // Two supplies with a rail of one name would leave open which is meant.
-      if (other !== undefined && other !== path) waiting.push(other);
+      if (other !== undefined && !within(path, other)) waiting.push(other);
     }
   }
   return [...edits.values()].toReversed();

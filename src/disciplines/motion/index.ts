@@ -1,9 +1,11 @@
 import type { Discipline } from '../../contract/index.ts';
+import { bench, readingChecks } from './bench.ts';
 import { axisFacts } from './calc/axis-facts.ts';
 import { motorProviders } from './calc/motor-facts.ts';
 import { axisFormulas } from './calc/of-axes.ts';
 import { motorFormulas } from './calc/of-motors.ts';
 import { axisChecks } from './checks/of-axes.ts';
+import { leverProvider } from './checks/motors.ts';
 import { motorChecks } from './checks/of-motors.ts';
 import { axisFills } from './data/axis-fills.ts';
 import { motorFills } from './data/motor-fills.ts';
@@ -18,8 +20,9 @@ const trade: Discipline<MotionBook> = {
   asks: 'Can these motors, on this supply and cable, move these masses this fast without losing steps?',
   schema,
   fills: (book) => [...motorFills(book), ...axisFills(book)],
-  facts: [...motorProviders, ...axisFacts],
-  checks: [...motorChecks, ...axisChecks],
+  facts: [...motorProviders, ...axisFacts, leverProvider],
+  checks: [...motorChecks, ...axisChecks, ...readingChecks],
+  bench,
   studies: motorStudies,
   formulas: [...motorFormulas, ...axisFormulas],
   sheet,

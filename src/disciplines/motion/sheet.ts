@@ -27,7 +27,7 @@ export const cautions: readonly string[] = [
   'Keep hands, hair, sleeves and cords out of belts, pulleys, drums and screws while the drives are on; a stepping motor does not feel a finger.',
   'A motor that holds or has run for long is hot enough to burn skin and to soften printed plastic.',
   'Never plug or unplug a motor while its driver is live: it destroys the driver.',
-  'Pushing a carriage by hand makes its motor a generator: disconnect the motor or push slowly.',
+  'Pushing a carriage by hand makes its motor a generator: push slowly, or unplug the motor first, from a driver that has been dead for a minute.',
   'These figures do not replace local codes, nor the people licensed for machine safety, mains wiring and amusement devices.',
 ];
 
@@ -122,7 +122,7 @@ const substitutes = (sheet: Sheet): readonly Block[] =>
           kind: 'figure',
           name: `substitutes-${axis}-${motor}`.toLowerCase(),
           svg: substituteFigure(found.drawn),
-          caption: `Motors that would do in place of ${motor} on ${axis}, each tried with every check: filled it holds, a ring is tight or open, a cross fails. The rest stays: ${rest}; the driver as it is set.`,
+          caption: `Motors that would do in place of ${motor} on ${axis}, each tried with the checks of motor, winding and driver: filled it holds, a ring is tight or open, a cross fails. The rest stays: ${rest}; the driver as it is set.`,
           alt: substituteWords(found.drawn),
         },
       ];

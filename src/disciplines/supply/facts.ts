@@ -8,12 +8,18 @@ export const inMode = (name: string, mode: string): string => `${name}@${mode}`;
 /** By motor in a mode: power that its driver takes for it, at the hardest point of the travel. */
 export const drivePower = factToken<Value>('supply.drive-power');
 
+/** By motor in a mode: the least that its driver takes for it, standing where it may move. */
+export const leastDrivePower = factToken<Value>('supply.least-drive-power');
+
 /** By rail in a mode: everything that it gives. */
 export const railPower = factToken<Value>('supply.rail-power');
 /** By rail in a mode. */
 export const railCurrent = factToken<Value>('supply.rail-current');
 /** By rail in a mode: everything that can start or stall at once. */
 export const railPeak = factToken<Value>('supply.rail-peak');
+
+/** By rail in a mode: the least that it is loaded with. */
+export const railLeast = factToken<Value>('supply.rail-least');
 
 /** By fuse: the greatest current over the modes, with the drop of the wire behind it. */
 export const branchCurrent = factToken<Value>('supply.branch-current');
@@ -22,7 +28,7 @@ export const branchDrop = factToken<Value>('supply.branch-drop');
 /** By fuse: what its wire bears for good, as laid. */
 export const wireBears = factToken<Value>('supply.wire-capacity');
 
-/** By motor: settled temperature of the winding in the mode that heats it most. */
+/** By motor: settled temperature of the winding, players queueing or standing by, whichever is hotter. */
 export const windingTemperature = factToken<Value>('supply.winding-temperature');
 /** By motor: settled temperature of the case. */
 export const caseTemperature = factToken<Value>('supply.case-temperature');

@@ -1,4 +1,5 @@
 import type { Discipline } from '../../contract/index.ts';
+import { bench, readingChecks } from './bench.ts';
 import { branchProviders } from './calc/branch-facts.ts';
 import { driveProviders } from './calc/drive-facts.ts';
 import { formulas } from './calc/formulas.ts';
@@ -17,7 +18,8 @@ const trade: Discipline<SupplyBook> = {
   schema,
   fills: supplyTradeFills,
   facts: [...driveProviders, ...railProviders, ...warmProviders, ...branchProviders],
-  checks,
+  checks: [...checks, ...readingChecks],
+  bench,
   studies: [],
   formulas,
   sheet,

@@ -49,14 +49,19 @@ export type DriverEntry = { readonly part?: string; readonly rail?: string } & O
   EntryOf<typeof driverEntryKeys>;
 export type CableEntry = NonNullable<Topology['cables']>[string] &
   EntryOf<typeof laidKeys> & { readonly parallel?: number; readonly 'loop-resistance'?: Quantity };
-export type MotorEntry = { readonly part?: string; readonly driver?: string; readonly winding?: string } & EntryOf<
-  typeof mountedKeys
->;
+export type MotorEntry = {
+  readonly part?: string;
+  readonly driver?: string;
+  readonly winding?: string;
+  readonly 'winding-temperature'?: Quantity;
+} & EntryOf<typeof mountedKeys>;
 export type PartEntry = { readonly kind: string } & EntryOf<
   typeof supplyKeys & typeof motorHeatKeys & Omit<typeof driverHeatKeys, never> & typeof wirePartKeys
 > & {
     readonly 'bridge-resistance'?: Quantity;
     readonly core?: Quantity;
+    readonly 'resistance-per-length'?: Quantity;
+    readonly 'least-volts'?: Quantity;
     readonly leads?: number;
     readonly 'measured-as'?: string;
     readonly 'phase-resistance'?: Quantity;

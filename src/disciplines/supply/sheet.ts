@@ -43,7 +43,7 @@ const warming = (sheet: Sheet): readonly Block[] =>
           kind: 'figure',
           name: `warming-${motor}`.toLowerCase(),
           svg: warmingFigure(drawn),
-          caption: `How ${motor} warms from cold when its hottest mode lasts, in air as warm as the cabinet is reckoned to be; at the stated middle of all ranges. The brackets at the right are where winding and case settle at their ends.`,
+          caption: `How ${motor} warms from cold with the mean of the modes while players queue, or standing by if that is hotter, in air as warm as the cabinet is reckoned to be; at the stated middle of all ranges. The brackets at the right are where winding and case settle at their ends, the winding in its hottest mode.`,
           alt: warmingWords(drawn),
         },
       ];

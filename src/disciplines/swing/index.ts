@@ -1,4 +1,5 @@
 import type { Discipline } from '../../contract/index.ts';
+import { bench, readingChecks } from './bench.ts';
 import { formulas } from './calc/all.ts';
 import { liveLoad } from './calc/live.ts';
 import { checks } from './checks/all.ts';
@@ -18,7 +19,8 @@ const trade: Discipline<SwingBook> = {
   facts,
   models: [{ token: hangingModel, create: liveLoad }],
   tasks: [playTask],
-  checks,
+  checks: [...checks, ...readingChecks],
+  bench,
   studies: [cures, misses],
   formulas,
   sheet,

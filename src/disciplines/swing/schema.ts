@@ -24,9 +24,26 @@ const byTrials: Measurement = {
   what: 'spread of the lift-offs',
   instrument: 'telephone camera and a ruler',
   procedure:
-    'Lift off twenty times from the heap as plays leave it; film from the front and from the side, note how far the claw goes to each side of the plumb line; take the standard deviation of each.',
+    'Let the claw hang still, lower it and lift off, twenty times from the heap as plays leave it; film from the front and from the side, note how far the claw goes to each side of the plumb line; take the standard deviation of each.',
   error: '±20 %',
   minutes: 40,
+};
+
+const byPeriod: Measurement = {
+  what: 'depth of the hook below the pivot',
+  instrument: 'stopwatch and tape measure',
+  procedure:
+    'Let the claw down nearly all the way, measure how far, and take the time of twenty small swings there and back.',
+  error: '±15 mm',
+  minutes: 10,
+};
+const byReleasing: Measurement = {
+  what: 'share of releases that dock',
+  instrument: 'hands and eyes',
+  procedure:
+    'Let it go out of plumb by the most of lift-off-offset, to each side in turn, a number of times fixed before; count what docks.',
+  error: 'the exact interval of the count',
+  minutes: 30,
 };
 
 /** Keys of what hangs on the line. */
@@ -48,7 +65,7 @@ export const hangingKeys = {
   'lift-off-offset': quantity('length', {
     range: 'spread',
     from: 0,
-    means: 'how far out of plumb it leaves the heap in ordinary plays',
+    means: 'how far out of plumb it leaves the heap in ordinary plays, when it hung still as it was lowered',
     example: '10..20 mm',
   }),
   'lift-off-scatter': quantity('length', {
@@ -95,9 +112,19 @@ export const dockKeys = {
       example: '15°',
     }).optional(),
     'below-pivot': quantity('length', {
-      range: 'spread',
+      range: 'doubt',
       means: 'from the point where the line leaves the carriage down to the hook, when it is up',
       example: '140 mm',
+      measure: byPeriod,
+    }).optional(),
+    caught: quantity('ratio', {
+      range: 'doubt',
+      from: 0,
+      to: 1,
+      because: 'a share lies between none and all',
+      means: 'share of trial releases, out of plumb by the most of lift-off-offset, that docked',
+      example: '75..100 %',
+      measure: byReleasing,
     }).optional(),
     misses: quantity('ratio', {
       range: 'exact',

@@ -42,7 +42,7 @@ const arrival = (sheet: Sheet, hoist: string): readonly Block[] =>
         kind: 'figure',
         name: `arrival-${hoist}`.toLowerCase(),
         svg: arrivalFigure(drawn),
-        caption: `One lift-off of ${hoist} at the farthest of the ordinary offsets, integrated; dashed how far it may be out whatever its phase, shaded what the dock catches.`,
+        caption: `One lift-off of ${hoist} at the farthest of the ordinary offsets${rides(sheet, hoist) ? '' : ' and with what the worst drive left'}, integrated; dashed how far it may be out whatever its phase, shaded what the dock catches.`,
         alt: arrivalWords(drawn),
       },
     ];
@@ -72,17 +72,19 @@ const missed = (sheet: Sheet, hoist: string): readonly Block[] =>
     const free = played.docked
       ? `${hoist} rides in its cup while it is driven, so that only lift-off counts.`
       : `${hoist} hangs free while it is driven: it swings up to ${text(sheet, tally.driven, 'angle')}, comes down beside where it was aimed, and leaves the heap out of plumb by that too. ${tally.touches} of ${tally.plays} plays touch a wall.`;
+    const slack =
+      tally.slacks > 0 ? ` In ${tally.slacks} the line goes slack or the load is flung up: they count as missed.` : '';
     return [
       {
         kind: 'paragraph',
-        text: `Of ${tally.plays} simulated plays ${tally.misses} miss the dock: ${per(share)}, and at 95 % between ${per(interval.low)} and ${per(interval.high)} if only chance is asked. ${free}`,
+        text: `Of ${tally.plays} simulated plays ${tally.misses} miss the dock: ${per(share)}, and at 95 % between ${per(interval.low)} and ${per(interval.high)} if only chance is asked. ${free}${slack}`,
       },
       { kind: 'paragraph', text: playerWords(sheet, player) },
       {
         kind: 'figure',
         name: `misses-${hoist}`.toLowerCase(),
         svg: missFigure(drawn),
-        caption: `Lift-offs that miss, over the width of the dock of ${hoist}: lines reckoned for a claw that rides in a cup, one for each spread of the lift-offs; points counted in simulated plays at the middle of the ranges, with their exact intervals at 95 %.`,
+        caption: `Lift-offs that miss, over the width of the dock of ${hoist}: lines reckoned over all heights of the heap for a claw that rides in a cup, one for each spread of the lift-offs; points counted in simulated plays at the middle of the ranges, with their exact intervals at 95 %.`,
         alt: missWords(drawn),
       },
     ];

@@ -47,3 +47,7 @@ describe('the exact interval of a probability', () => {
     expect(() => exactInterval(count, trials)).toThrow(RangeError);
   });
 });
+
+it.each([0, 1, 1.2, -0.5, NaN])('refuses a confidence of %f', (confidence) => {
+  expect(() => exactInterval(3, 10, confidence)).toThrow(RangeError);
+});

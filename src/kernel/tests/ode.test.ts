@@ -72,6 +72,25 @@ describe('the method', () => {
     }
   });
 
+  it('law: keeps as well to a small motion, where it is told how small: the same steps at a millionth of the size', () => {
+    const [whole, small] = [1, 1e-6].map((size) => {
+      const integrator = new Integrator(oscillator, 1e-9, 100_000, size);
+      integrator.y.set([size, 0]);
+      integrator.begin(0);
+      integrator.run(20);
+      return { steps: integrator.steps, off: Math.abs(integrator.y[0]! / size - Math.cos(20)) };
+    });
+    expect(small!.steps).toBe(whole!.steps);
+    expect(small!.off).toBeLessThan(1e-7);
+    const untold = started(oscillator, [1e-6, 0], 1e-9);
+    untold.run(20);
+    expect(untold.steps).toBeLessThan(0.2 * whole!.steps);
+  });
+
+  it.each([NaN, Infinity])('does not go to t = %f', (end) => {
+    expect(() => started(oscillator, [1, 0], 1e-6).run(end)).toThrow(NotConverged);
+  });
+
   it('arrives exactly, and the same whether it goes at once or in pieces', () => {
     const whole = started(oscillator, [1, 0], 1e-10);
     whole.run(5);

@@ -44,6 +44,7 @@ details:not([open])::details-content{content-visibility:visible;display:block;bl
 .scale svg{width:56mm;height:auto}
 .scale .percent{width:26mm}
 .drawn svg{max-width:min(100%,108mm)}
+.on-scale{flex-wrap:wrap}
 .on-scale svg{width:25mm;height:auto}
 .figures{gap:4mm 8mm}
 figure{max-width:108mm}

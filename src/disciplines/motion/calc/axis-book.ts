@@ -1,6 +1,6 @@
 /** Reads what stands in the book about an axis; what does not follow from anything else is NotStated. */
 import { entry, need, pathOf, type Context } from '../../../contract/index.ts';
-import { constant, given, NotStated, type Value } from '../../../kernel/index.ts';
+import { constant, given, greatest, NotStated, type Value } from '../../../kernel/index.ts';
 import type { MotionBook, SeenAxis } from '../schema.ts';
 import { evenShare, massTogether } from './axis-load.ts';
 import { beltStiffness } from './belt-stretch.ts';
@@ -43,7 +43,15 @@ export const motorsOf = (axis: SeenAxis): readonly string[] => {
 export const beltsOf = (axis: SeenAxis): Value =>
   axis.belts === undefined ? given(motorsOf(axis).length, 'count', `${pathOf(axis)}.motors`) : counted(axis, 'belts');
 
-export const isRaising = (axis: SeenAxis): boolean => axis.drive === 'hoist' || axis.incline !== undefined;
+/** Whether what it moves hangs on it. */
+export const isRaising = (axis: SeenAxis): boolean =>
+  axis.drive === 'hoist' || (axis.incline !== undefined && axis.incline.number > 0);
+
+/** The largest share of the axis on one motor: even where nothing is said, and never less than that. */
+export const shareOf = (axis: SeenAxis): Value => {
+  const even = evenShare.work({ motors: given(motorsOf(axis).length, 'count', `${pathOf(axis)}.motors`) });
+  return axis.share === undefined || motorsOf(axis).length === 1 ? even : greatest(axis.share, even);
+};
 
 export const massOf = (axis: SeenAxis): Value => {
   const own = need(axis, 'moving-mass')['moving-mass'];
@@ -91,11 +99,17 @@ const STILL = constant(0, 'ratio', 'a frame that does not move with the weather'
 /** Share of the force that one of the belts carries. */
 export const beltShare = (axis: SeenAxis): Value => {
   const belts = beltsOf(axis);
-  return belts.number === 1 ? WHOLE : (axis.share ?? evenShare.work({ motors: belts }));
+  if (belts.number === 1) return WHOLE;
+  const even = evenShare.work({ motors: belts });
+  return axis.share === undefined ? even : greatest(axis.share, even);
 };
 
 /** Growing and shrinking of the frame; a frame of which nothing is said is taken to stand still. */
 export const frameMovementOf = (axis: SeenAxis): Value => axis['frame-movement'] ?? STILL;
+
+/** Said where nothing is said of the frame. */
+export const frameTaken = (axis: SeenAxis): string =>
+  axis['frame-movement'] === undefined ? ' Its frame is taken to stand still in every weather.' : '';
 
 /** Way that an axis goes on from a speed after a contact. */
 export const stopOf = (axis: SeenAxis, speed: Value): Value => {

@@ -1,6 +1,6 @@
 /** The facts of an axis, worked out from the book: profile, demand, inertia, what hangs on it. */
-import { need, pathOf, provide, type Provider } from '../../../contract/index.ts';
-import { constant, given, greatest, type Value } from '../../../kernel/index.ts';
+import { need, provide, type Provider } from '../../../contract/index.ts';
+import { constant, greatest, type Value } from '../../../kernel/index.ts';
 import * as facts from '../facts.ts';
 import type { MotionBook, SeenAxis } from '../schema.ts';
 import {
@@ -12,9 +12,10 @@ import {
   layersOf,
   massOf,
   motorsOf,
+  shareOf,
   type MotionContext,
 } from './axis-book.ts';
-import { axisForce, evenShare, inertiaTogether, loadInertia } from './axis-load.ts';
+import { axisForce, inertiaTogether, loadInertia, turningAtMotor } from './axis-load.ts';
 import { backDrivingTorque, driveTorque, shaftSpeed, standingTorque } from './axis-torque.ts';
 import { drumRadius, topRadius } from './drum.ts';
 import { pulleyRadius } from './pulley.ts';
@@ -43,10 +44,7 @@ const FLANKS = {
   }),
 } as const;
 
-const inclineOf = (axis: SeenAxis): Value => (axis.drive === 'hoist' ? UPRIGHT : (axis.incline ?? LEVEL));
-
-const shareOf = (axis: SeenAxis): Value =>
-  axis.share ?? evenShare.work({ motors: given(motorsOf(axis).length, 'count', `${pathOf(axis)}.motors`) });
+export const inclineOf = (axis: SeenAxis): Value => (axis.drive === 'hoist' ? UPRIGHT : (axis.incline ?? LEVEL));
 
 /** Where nothing is said of the width, the line is taken to lie in the layers that the drum is meant for. */
 const layersFor = (axis: SeenAxis): Value => {
@@ -75,7 +73,7 @@ const radius = (context: MotionContext, name: string): Value => {
 };
 
 /** The radius at which the load pulls hardest: that of the uppermost layer on a drum. */
-const pullingRadius = (context: MotionContext, name: string): Value => {
+export const pullingRadius = (context: MotionContext, name: string): Value => {
   const axis = axisOf(context, name);
   if (axis.drive !== 'hoist') return context.get(facts.effectiveRadius, name);
   return topRadius.work({
@@ -86,12 +84,18 @@ const pullingRadius = (context: MotionContext, name: string): Value => {
   });
 };
 
-/** Pulley, drum or screw, as it turns with the motor. */
-const turningInertia = (axis: SeenAxis): Value => {
+/** Pulley, drum or screw about its own shaft. */
+const ownInertia = (axis: SeenAxis): Value => {
   if (axis.drive === 'belt') return axis['pulley-inertia'] ?? NO_INERTIA;
   if (axis.drive === 'hoist') return axis.drum?.inertia ?? NO_INERTIA;
   const { diameter, length } = groupOf(axis, 'screw');
   return diameter === undefined || length === undefined ? NO_INERTIA : screwInertia.work({ diameter, length });
+};
+
+/** Pulley, drum or screw, as the motor feels it. */
+const turningInertia = (axis: SeenAxis): Value => {
+  const own = ownInertia(axis);
+  return axis.reduction === undefined ? own : turningAtMotor.work({ own, reduction: axis.reduction });
 };
 
 /** Turning inertia beside the rotor, for those who fall. */
@@ -198,36 +202,62 @@ const forceAt = (axis: SeenAxis, { acceleration, resistance }: Pick<Moment, 'acc
     incline: inclineOf(axis),
   });
 
-/** The greatest force that moves the axis, over its whole travel. */
+/** The greatest force that moves the axis, over its whole travel and its stops. */
 export const greatestForce = (context: MotionContext, name: string): Value => {
   const axis = axisOf(context, name);
-  return greatest(...momentsOf(context, name).map((moment) => forceAt(axis, moment)));
+  const stop = axis.stopping?.acceleration;
+  return greatest(
+    ...momentsOf(context, name).map((moment) => forceAt(axis, moment)),
+    ...(stop === undefined ? [] : [forceAt(axis, { acceleration: stop, resistance: NO_FORCE })]),
+  );
+};
+
+/** Radii at which a motor may have it hardest: loads pull more on an outer layer, rotors turn faster on the inner one. */
+const radiiOf = (context: MotionContext, name: string): readonly Value[] => {
+  const [inner, outer] = [context.get(facts.effectiveRadius, name), pullingRadius(context, name)];
+  return inner.number === outer.number ? [outer] : [outer, inner];
+};
+
+/** What moments ask of one motor, at the shaft. */
+const pointsFor = (
+  context: MotionContext,
+  name: string,
+  motor: string,
+  moments: readonly Moment[],
+  efficiency: Value,
+): readonly facts.DemandPoint[] => {
+  const axis = axisOf(context, name);
+  const share = shareOf(axis);
+  const inertia = shaftInertia(axis, context.get(facts.motorFacts.rotorInertia, motor));
+  const radii = radiiOf(context, name);
+  return moments.map(({ phase, speed, acceleration, resistance }): facts.DemandPoint => {
+    const force = forceAt(axis, { acceleration, resistance });
+    const torques = radii.map((r) => driveTorque.work({ force, radius: r, efficiency, share, inertia, acceleration }));
+    return {
+      motor,
+      phase,
+      torque: torques.length === 1 ? torques[0]! : greatest(...torques),
+      motorSpeed: shaftSpeed.work({ speed, radius: context.get(facts.effectiveRadius, name) }),
+    };
+  });
 };
 
 const demandOf = (context: MotionContext, name: string): { readonly points: readonly facts.DemandPoint[] } => {
   const axis = axisOf(context, name);
   const efficiency = efficiencyOf(axis);
-  const share = shareOf(axis);
-  const points = motorsOf(axis).flatMap((motor) => {
-    const inertia = shaftInertia(axis, context.get(facts.motorFacts.rotorInertia, motor));
-    return momentsOf(context, name).map(({ phase, speed, acceleration, resistance }): facts.DemandPoint => {
-      const force = forceAt(axis, { acceleration, resistance });
-      return {
-        motor,
-        phase,
-        torque: driveTorque.work({
-          force,
-          radius: pullingRadius(context, name),
-          efficiency,
-          share,
-          inertia,
-          acceleration,
-        }),
-        motorSpeed: shaftSpeed.work({ speed, radius: context.get(facts.effectiveRadius, name) }),
-      };
-    });
-  });
-  return { points };
+  const moments = momentsOf(context, name);
+  return { points: motorsOf(axis).flatMap((motor) => pointsFor(context, name, motor, moments, efficiency)) };
+};
+
+const LOSSLESS = constant(1, 'ratio', 'losses help to stop and are not counted on');
+
+/** What the brake ramp asks of one motor, from full speed and downhill; nothing where none of its own is stated. */
+export const stoppingPoints = (context: MotionContext, name: string, motor: string): readonly facts.DemandPoint[] => {
+  const axis = axisOf(context, name);
+  const acceleration = axis.stopping?.acceleration;
+  if (acceleration === undefined) return [];
+  const { speed } = paceOf(axis);
+  return pointsFor(context, name, motor, [{ phase: 'stopping', speed, acceleration, resistance: NO_FORCE }], LOSSLESS);
 };
 
 const reflected = (context: MotionContext, name: string): Value => {

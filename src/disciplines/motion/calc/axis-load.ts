@@ -148,6 +148,44 @@ export const loadInertia = formula({
 });
 
 /**
+ * Inertia of pulley, drum or screw as the motor feels it through a reduction.
+ *
+ * J_turn = J_0/u^2
+ * @param own J_0, pulley, drum or screw about its own shaft [kg·m²]
+ * @param reduction u, turns of the motor for one of it [-]
+ * @returns J_turn [kg·m²]
+ * @throws OutsideRange when an input lies outside its range
+ */
+export const turningAtMotor = formula({
+  name: 'turning-at-motor',
+  gives: { symbol: 'J_turn', of: 'inertia', means: 'pulley, drum or screw as the motor feels it' },
+  takes: {
+    own: {
+      symbol: 'J_0',
+      of: 'inertia',
+      from: 0,
+      means: 'pulley, drum or screw about its own shaft',
+      slope: 'up',
+      typical: [0, 1e-4],
+    },
+    reduction: {
+      symbol: 'u',
+      of: 'ratio',
+      above: 0,
+      means: 'turns of the motor for one of it',
+      because: 'the motor turns it',
+      slope: 'down',
+      typical: [1, 5],
+    },
+  },
+  steps: ({ own: J, reduction: u }, step) => step('J_turn', 'J_0/u^2', J / u ** 2, 'inertia'),
+  assumes: ['wheels and belt of the reduction weigh nothing', 'no play'],
+  source: [{ id: 'own-derivation', at: 'equal kinetic energy' }],
+  checked: [{ kind: 'law', against: 'the energy of its own slower turning' }],
+  accuracy: 'exact for the model',
+});
+
+/**
  * Inertia that turns with the shaft: the rotor and what is fixed to it.
  *
  * J = J_rotor + J_turn

@@ -7,8 +7,8 @@ import { current, torqueConstant } from './motor-takes.ts';
  * Torque at one motor's shaft that drives an axis.
  *
  * T_load = s·F·r/η
- * T_sπn = J·a/r
- * T = T_load + T_sπn
+ * T_spin = J·a/r
+ * T = T_load + T_spin
  * @param force F, force that moves the axis [N]
  * @param radius r, travel for each radian of the motor [m]
  * @param efficiency η, efficiency between motor and load [-]

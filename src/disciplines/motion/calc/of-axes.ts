@@ -2,6 +2,7 @@
 import type { Formula } from '../../../kernel/index.ts';
 import * as load from './axis-load.ts';
 import * as torque from './axis-torque.ts';
+import * as benchAxis from './bench-axis.ts';
 import * as beltStretch from './belt-stretch.ts';
 import * as beltTension from './belt-tension.ts';
 import * as drum from './drum.ts';
@@ -28,4 +29,5 @@ export const axisFormulas: readonly Formula[] = [
   unpowered,
   screw,
   screwLimits,
+  benchAxis,
 ].flatMap((file) => Object.values(file) as unknown as readonly Formula[]);

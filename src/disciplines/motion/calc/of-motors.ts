@@ -1,6 +1,7 @@
 /** Every declared formula of motors and drivers, for the index of formulas. */
 import type { Formula } from '../../../kernel/index.ts';
 import * as backEmf from './back-emf.ts';
+import * as benchMotor from './bench-motor.ts';
 import * as drive from './drive.ts';
 import * as midBand from './mid-band.ts';
 import * as pullOut from './pull-out.ts';
@@ -18,4 +19,5 @@ export const motorFormulas: readonly Formula[] = [
   resonance,
   midBand,
   backEmf,
+  benchMotor,
 ].flatMap((file) => Object.values(file) as unknown as readonly Formula[]);

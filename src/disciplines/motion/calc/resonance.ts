@@ -273,3 +273,52 @@ export const rampTime = formula({
   checked: [{ kind: 'independent', against: '0.25 s of a trapezoid of 0.5 m, 0.25 m/s and 1 m/s², 2.25 s in all' }],
   accuracy: 'exact',
 });
+
+/**
+ * Time of a ramp that ends at another speed of the same acceleration.
+ *
+ * t_1 = t_r·v_1/v
+ * @param ramp t_r, time from rest to the greatest speed [s]
+ * @param speed v, greatest speed [m/s]
+ * @param other v_1, the other speed [m/s]
+ * @returns t_1 [s]
+ * @throws OutsideRange unless all are above zero
+ */
+export const rampToOther = formula({
+  name: 'ramp-to-other-speed',
+  gives: { symbol: 't_1', of: 'time', means: 'time from rest to the other speed' },
+  takes: {
+    ramp: {
+      symbol: 't_r',
+      of: 'time',
+      means: 'time from rest to the greatest speed',
+      above: 0,
+      because: 'nothing starts in no time',
+      slope: 'up',
+      typical: [0.1, 1],
+    },
+    speed: {
+      symbol: 'v',
+      of: 'speed',
+      means: 'greatest speed',
+      above: 0,
+      because: 'it moves',
+      slope: 'down',
+      typical: [0.15, 0.3],
+    },
+    other: {
+      symbol: 'v_1',
+      of: 'speed',
+      means: 'the other speed',
+      above: 0,
+      because: 'it moves',
+      slope: 'up',
+      typical: [0.01, 0.1],
+    },
+  },
+  steps: ({ ramp, speed: v, other }, step) => step('t_1', 't_r*v_1/v', (ramp * other) / v, 'time'),
+  assumes: ['the same mean acceleration'],
+  source: [{ id: 'own-derivation', at: 'kinematics of constant acceleration' }],
+  checked: [{ kind: 'law', against: 'half the speed after half the time' }],
+  accuracy: 'exact for straight ramps; a rounded one to a low speed takes longer',
+});

@@ -236,6 +236,46 @@ export const sinkingSpeed = formula({
 });
 
 /**
+ * How far a load comes down on its travel.
+ *
+ * H = D·sin(β)
+ * @param travel D, travel of the axis [m]
+ * @param incline β, rise of the axis above level [rad]
+ * @returns H [m]
+ * @throws OutsideRange when an input lies outside its range
+ */
+export const fallHeight = formula({
+  name: 'fall-height',
+  gives: { symbol: 'H', of: 'length', means: 'height of the fall' },
+  takes: {
+    travel: {
+      symbol: 'D',
+      of: 'length',
+      above: 0,
+      means: 'travel of the axis',
+      because: 'it was raised',
+      slope: 'up',
+      typical: [0.2, 1],
+    },
+    incline: {
+      symbol: 'β',
+      of: 'angle',
+      above: 0,
+      to: Math.PI / 2,
+      means: 'rise of the axis above level',
+      because: 'nothing comes down a level axis',
+      slope: 'up',
+      typical: [0.1, Math.PI / 2],
+    },
+  },
+  steps: ({ travel: D, incline: β }, step) => step('H', 'D*sin(β)', D * Math.sin(β), 'length'),
+  assumes: ['from one end of the travel to the other'],
+  source: [{ id: 'own-derivation', at: 'a slope' }],
+  checked: [{ kind: 'law', against: 'half of the travel at 30°, all of it upright' }],
+  accuracy: 'exact',
+});
+
+/**
  * Speed of a load that falls and spins its motor up.
  *
  * v = √(2·m·g·H/(m + J/r^2))

@@ -1,6 +1,6 @@
 /** What the checks of axes share: which axes a question is about. */
 import type { Check, Context, Subject } from '../../../contract/index.ts';
-import type { Edit, Lever } from '../../../kernel/index.ts';
+import { NotStated, type Edit, type Lever } from '../../../kernel/index.ts';
 import type { MotionBook, SeenAxis } from '../schema.ts';
 
 export type AxisCheck = Check<MotionBook>;
@@ -14,19 +14,25 @@ export const axesThat =
       .filter(([, axis]) => which(axis))
       .map(([name]): Subject => ({ designations: [name], at: `axes.${name}` }));
 
-/** One subject for each motor of each axis of which `which` is true. */
+/** One subject for each motor of each axis of which `which` is true; the axis alone where its motors are not stated. */
 export const motorsOfAxesThat =
   (which: (axis: SeenAxis) => boolean): Subjects =>
   (book) =>
     Object.entries(book.axes ?? {})
       .filter(([, axis]) => which(axis))
-      .flatMap(([name, axis]) =>
-        (axis.motors ?? []).map((motor): Subject => ({ designations: [name, motor], at: `axes.${name}` })),
+      .flatMap(([name, { motors }]): Subject[] =>
+        motors === undefined || motors.length === 0
+          ? [{ designations: [name], at: `axes.${name}` }]
+          : motors.map((motor) => ({ designations: [name, motor], at: `axes.${name}` })),
       );
 
 /** Name of the axis that a subject is about. */
 export const axisName = ({ designations: [name] }: Subject): string => name!;
-export const motorName = ({ designations: [, motor] }: Subject): string => motor!;
+/** Name of its motor, or NotStated. */
+export const motorName = ({ designations: [, motor], at }: Subject): string => {
+  if (motor === undefined) throw new NotStated([`${at}.motors`]);
+  return motor;
+};
 
 export const isBelt = (axis: SeenAxis): boolean => axis.drive === 'belt';
 export const isHoist = (axis: SeenAxis): boolean => axis.drive === 'hoist';

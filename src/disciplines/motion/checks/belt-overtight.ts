@@ -1,6 +1,6 @@
 import { need } from '../../../contract/index.ts';
 import { atMost } from '../../../kernel/index.ts';
-import { axisOf, beltOf, beltShare, frameMovementOf, pretensionOf } from '../calc/axis-book.ts';
+import { axisOf, beltOf, beltShare, frameMovementOf, frameTaken, pretensionOf } from '../calc/axis-book.ts';
 import { greatestForce } from '../calc/axis-facts.ts';
 import { shareOfForce, tautestTension } from '../calc/belt-tension.ts';
 import { axesThat, axisName, isBelt, type AxisCheck } from './axes.ts';
@@ -22,7 +22,8 @@ export const beltOvertight: AxisCheck = {
       force,
     });
     return atMost(most, belt['allowable-tension'], {
-      says: ({ demand, limit }) => `The belt of ${name} is pulled with up to ${demand}; it bears ${limit}.`,
+      says: ({ demand, limit }) =>
+        `The belt of ${name} is pulled with up to ${demand}; it bears ${limit}.${frameTaken(axis)}`,
       beside: { 'tension at rest': pretension },
       levers: [
         { turn: `axes.${name}.pretension`, toward: 'lower', means: 'tension the belt less' },

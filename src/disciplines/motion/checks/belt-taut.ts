@@ -1,6 +1,6 @@
 import { need } from '../../../contract/index.ts';
 import { atLeast } from '../../../kernel/index.ts';
-import { axisOf, beltOf, beltShare, frameMovementOf, pretensionOf } from '../calc/axis-book.ts';
+import { axisOf, beltOf, beltShare, frameMovementOf, frameTaken, pretensionOf } from '../calc/axis-book.ts';
 import { greatestForce } from '../calc/axis-facts.ts';
 import { leastTension, shareOfForce } from '../calc/belt-tension.ts';
 import { axesThat, axisName, isBelt, type AxisCheck } from './axes.ts';
@@ -18,7 +18,7 @@ export const beltTaut: AxisCheck = {
     const slackens = shareOfForce.work({ force: greatestForce(context, name), share: beltShare(axis) });
     return atLeast(left, slackens, {
       says: ({ demand, limit }) =>
-        `The belt of ${name} keeps ${demand} at its slackest; the motor takes up to ${limit} off its slack side.`,
+        `The belt of ${name} keeps ${demand} at its slackest; the motor takes up to ${limit} off its slack side.${frameTaken(axis)}`,
       beside: { 'tension at rest': pretension },
       levers: [
         { turn: `axes.${name}.pretension`, toward: 'higher', means: 'tension the belt more' },

@@ -79,10 +79,13 @@ export const driverMicrosteps: MotorCheck = {
           ? `${name} can make ${microsteps} microsteps.`
           : `${name} cannot make ${microsteps} microsteps; it has ${microstepping.join(', ')}.`,
       levers: [
-        ...microstepping.map((m) => ({
-          set: [{ path: `drivers.${name}.microsteps`, text: String(m) }],
-          means: `set ${name} to ${m} microsteps`,
-        })),
+        // The nearest first, and rather finer than coarser.
+        ...[...microstepping]
+          .sort((a, b) => Math.abs(Math.log(a / microsteps)) - Math.abs(Math.log(b / microsteps)) || b - a)
+          .map((m) => ({
+            set: [{ path: `drivers.${name}.microsteps`, text: String(m) }],
+            means: m === 1 ? `set ${name} to full steps` : `set ${name} to ${m} microsteps`,
+          })),
         another(name),
       ],
     });

@@ -1,7 +1,6 @@
 import { need } from '../../../contract/index.ts';
-import { atMost, constant } from '../../../kernel/index.ts';
-import { axisOf, beltOf, motorsOf, softestDrive } from '../calc/axis-book.ts';
-import { evenShare } from '../calc/axis-load.ts';
+import { atMost, constant, greatest } from '../../../kernel/index.ts';
+import { axisOf, beltOf, motorsOf, shareOf, softestDrive } from '../calc/axis-book.ts';
 import { driveTorque } from '../calc/axis-torque.ts';
 import { lostMotion as lost } from '../calc/belt-stretch.ts';
 import { torqueAtCurrent } from '../calc/axis-torque.ts';
@@ -24,20 +23,23 @@ export const lostMotion: AxisCheck = {
     const axis = need(axisOf(context, name), 'accuracy', 'running-force');
     const seen = axisOf(context, name);
     const radius = context.get(effectiveRadius, name);
-    const [first] = motorsOf(seen);
-    const { torqueConstant, teeth } = motorOf(context, first!);
-    const { peakCurrent } = driveOf(context, first!);
     const friction = axis['running-force'];
     const load = driveTorque.work({
       force: friction,
       radius,
       efficiency: LOSSLESS,
-      share: evenShare.work({ motors: motorsOf(seen).length }),
+      share: shareOf(seen),
       inertia: NOTHING_SWINGS,
       acceleration: STEADY,
     });
-    const peakTorque = torqueAtCurrent.work({ constant: torqueConstant, current: peakCurrent });
-    const lag = staticLag.work({ load, peakTorque, teeth });
+    const lag = greatest(
+      ...motorsOf(seen).map((motor) => {
+        const { torqueConstant, teeth } = motorOf(context, motor);
+        const { peakCurrent } = driveOf(context, motor);
+        const peakTorque = torqueAtCurrent.work({ constant: torqueConstant, current: peakCurrent });
+        return staticLag.work({ load, peakTorque, teeth });
+      }),
+    );
     const stiffness = softestDrive(context, seen);
     const play = beltOf(context, seen).play ?? NO_PLAY;
     return atMost(lost.work({ friction, stiffness, play, lag, radius }), axis.accuracy, {

@@ -1,5 +1,5 @@
 /** What the checks of motors and drivers share: subjects, ways to more torque. */
-import { pathOf, type Check, type Context, type Subject } from '../../../contract/index.ts';
+import { factToken, provide, type Check, type Context, type Subject } from '../../../contract/index.ts';
 import type { Lever } from '../../../kernel/index.ts';
 import { driverEntry, motorEntry, stepperOf } from '../calc/motor-facts.ts';
 import { windingsOf } from '../data/windings.ts';
@@ -40,17 +40,20 @@ const windingLevers = (context: MotionContext, name: string): Lever[] => {
     }));
 };
 
-/** Ways to let a motor reach its speed: gentler, more voltage, another winding, another motor. */
-export const speedLevers = (context: MotionContext, axis: string, name: string): readonly Lever[] => {
-  const { driver } = motorEntry(context, name);
-  const entry = driver === undefined ? undefined : driverEntry(context, driver);
-  return [
-    ...(driver === undefined ? [] : railLevers(context, driver, entry?.rail)),
-    ...windingLevers(context, name),
-    { turn: `axes.${axis}.speed`, toward: 'lower', means: `move ${axis} more slowly` },
-    { substitute: `motors.${name}.part`, kind: 'stepper', means: `another motor for ${name}` },
-  ];
-};
+/** By motor: other rails and windings. A fact, so that no scenario gathers them again. */
+const motorLevers = factToken<readonly Lever[]>('motion.motor-levers');
 
-/** The path of a key of a seen entry. */
-export const pathIn = (seen: object, key: string): string => `${pathOf(seen)}.${key}`;
+export const leverProvider = provide<MotionBook, readonly Lever[]>(motorLevers, (context, name) => {
+  const { driver } = motorEntry(context, name);
+  return [
+    ...(driver === undefined ? [] : railLevers(context, driver, driverEntry(context, driver).rail)),
+    ...windingLevers(context, name),
+  ];
+});
+
+/** Ways to let a motor reach its speed: more voltage, another winding, less speed, another motor. */
+export const speedLevers = (context: MotionContext, axis: string, name: string): readonly Lever[] => [
+  ...context.get(motorLevers, name),
+  { turn: `axes.${axis}.speed`, toward: 'lower', means: `move ${axis} more slowly` },
+  { substitute: `motors.${name}.part`, kind: 'stepper', means: `another motor for ${name}` },
+];

@@ -14,6 +14,7 @@ import { landingEnergy } from './landing-energy.ts';
 import { looseTurns } from './loose-turns.ts';
 import { lostMotion } from './lost-motion.ts';
 import { overrunOnSlack } from './overrun-on-slack.ts';
+import { keepsItsPlace } from './keeps-its-place.ts';
 import { overtravel } from './overtravel.ts';
 import { racking } from './racking.ts';
 import { relaxing } from './relaxing.ts';
@@ -21,7 +22,7 @@ import { screwBuckling } from './screw-buckling.ts';
 import { screwWhip } from './screw-whip.ts';
 import { shortedBrake } from './shorted-brake.ts';
 import { squaring } from './squaring.ts';
-import { screwStaysUp, staysUp } from './stays-up.ts';
+import { screwStaysUp, staysUp, staysUpIdle } from './stays-up.ts';
 import { teethInMesh } from './teeth-in-mesh.ts';
 
 export const axisChecks: readonly AxisCheck[] = [
@@ -32,6 +33,7 @@ export const axisChecks: readonly AxisCheck[] = [
   lostMotion,
   axisResonance,
   staysUp,
+  staysUpIdle,
   shortedBrake,
   landingEnergy,
   drumWidth,
@@ -49,4 +51,5 @@ export const axisChecks: readonly AxisCheck[] = [
   screwWhip,
   screwBuckling,
   overtravel,
+  keepsItsPlace,
 ];

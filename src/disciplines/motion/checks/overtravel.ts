@@ -12,7 +12,8 @@ export const overtravel: AxisCheck = {
     const axis = axisOf(context, name);
     const speed = axis['approach-speed'] ?? need(axis, 'speed').speed;
     return atMost(stopOf(axis, speed), need(axis, 'overtravel').overtravel, {
-      says: ({ demand, limit }) => `After its switch ${name} goes on for ${demand}; the hard end is ${limit} away.`,
+      says: ({ demand, limit }) =>
+        `After its switch, met at ${axis['approach-speed'] === undefined ? 'full' : 'approach'} speed, ${name} goes on for ${demand}; the hard end is ${limit} away.`,
       beside: { speed },
       levers: [
         { turn: `axes.${name}.stopping.acceleration`, toward: 'higher', means: 'stop harder at the switches' },

@@ -2,7 +2,7 @@ import { need } from '../../../contract/index.ts';
 import { atMost } from '../../../kernel/index.ts';
 import { axisOf } from '../calc/axis-book.ts';
 import { forceFromTorque, torqueAtCurrent } from '../calc/axis-torque.ts';
-import { driveOf, motorOf } from '../calc/motor-facts.ts';
+import { driveOf, driverNameOf, motorOf } from '../calc/motor-facts.ts';
 import { effectiveRadius } from '../facts.ts';
 import { axisName, isPair, motorName, motorsOfAxesThat, type AxisCheck } from './axes.ts';
 
@@ -21,7 +21,14 @@ export const racking: AxisCheck = {
     return atMost(force, need(axisOf(context, name), 'racking-force')['racking-force'], {
       says: ({ demand, limit }) =>
         `If the other side of ${name} stalls, ${pushing} pushes on with up to ${demand}; the frame bears ${limit}.`,
-      levers: [{ turn: `axes.${name}.racking-force`, toward: 'higher', means: 'a stiffer beam or better guides' }],
+      levers: [
+        {
+          turn: `drivers.${driverNameOf(context, pushing)}.current`,
+          toward: 'lower',
+          means: `set ${driverNameOf(context, pushing)} to less current`,
+        },
+        { turn: `axes.${name}.racking-force`, toward: 'higher', means: 'a stiffer beam or better guides' },
+      ],
     });
   },
 };

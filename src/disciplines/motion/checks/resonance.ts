@@ -1,8 +1,16 @@
-import { atMost, type Advice } from '../../../kernel/index.ts';
+import { atMost, greatest, type Advice, type Value } from '../../../kernel/index.ts';
 import { inertiaTogether } from '../calc/axis-load.ts';
 import { shaftSpeed, torqueAtCurrent } from '../calc/axis-torque.ts';
 import { driveOf, driverNameOf, driverPart, motorOf } from '../calc/motor-facts.ts';
-import { magneticStiffness, naturalFrequency, rampTime, resonanceSwing, swingRoom } from '../calc/resonance.ts';
+import { axisOf } from '../calc/axis-book.ts';
+import {
+  magneticStiffness,
+  naturalFrequency,
+  rampTime,
+  rampToOther,
+  resonanceSwing,
+  swingRoom,
+} from '../calc/resonance.ts';
 import { effectiveRadius, reflectedInertia, travelProfile } from '../facts.ts';
 import { axisName, motorName, motorsOfAxesThat } from './axes.ts';
 import type { MotorCheck } from './motors.ts';
@@ -28,14 +36,23 @@ export const resonance: MotorCheck = {
       stiffness: magneticStiffness.work({ peakTorque, teeth }),
       inertia: inertiaTogether.work({ rotor: rotorInertia, turning: context.get(reflectedInertia, axis) }),
     });
-    const swing = resonanceSwing.work({
-      natural,
-      speed: shaftSpeed.work({ speed: profile.speed, radius: context.get(effectiveRadius, axis) }),
-      ramp: rampTime.work({ total: profile.totalTime, distance: profile.distance, speed: profile.speed }),
-      microsteps,
-      damping: ringing,
-      teeth,
-    });
+    const radius = context.get(effectiveRadius, axis);
+    const ramp = rampTime.work({ total: profile.totalTime, distance: profile.distance, speed: profile.speed });
+    const swingAt = (speed: Value, time: Value): Value =>
+      resonanceSwing.work({
+        natural,
+        speed: shaftSpeed.work({ speed, radius }),
+        ramp: time,
+        microsteps,
+        damping: ringing,
+        teeth,
+      });
+    const slow = axisOf(context, axis)['approach-speed'];
+    const atSpeed = swingAt(profile.speed, ramp);
+    const swing =
+      slow === undefined
+        ? atSpeed
+        : greatest(atSpeed, swingAt(slow, rampToOther.work({ ramp, speed: profile.speed, other: slow })));
     const driver = driverNameOf(context, name);
     const finer = (driverPart(context, driver)?.microstepping ?? [2, 4, 8, 16, 32]).filter(
       (m) => m > microsteps.number,
@@ -53,6 +70,15 @@ export const resonance: MotorCheck = {
             means: `set ${driver} to ${m} microsteps`,
           })),
         { turn: `axes.${axis}.acceleration`, toward: 'higher', means: 'pass through more quickly' },
+        ...(slow === undefined
+          ? []
+          : [
+              {
+                turn: `axes.${axis}.approach-speed`,
+                toward: 'higher',
+                means: 'meet the switches faster',
+              } as const,
+            ]),
       ],
     });
   },

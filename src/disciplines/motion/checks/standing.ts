@@ -1,4 +1,4 @@
-import { atLeast, atMost, constant, type Advice } from '../../../kernel/index.ts';
+import { atLeast, atMost, constant, type Advice, type Edit, type Lever } from '../../../kernel/index.ts';
 import { need } from '../../../contract/index.ts';
 import { isRaising } from '../calc/axis-book.ts';
 import { driveOf, driverEntry, driverNameOf, loopOf, motorEntry, motorOf } from '../calc/motor-facts.ts';
@@ -20,6 +20,7 @@ const unattended: Advice = {
 /** Heat of a motor that nobody needs, day and night. */
 const IDLE = constant(2, 'power', 'heat of a motor that stands by for weeks', { id: 'motor-experience' });
 const NOTHING = constant(0, 'power', 'the drive is off');
+const BOTH = constant(2, 'count', 'full and half steps leave both phases at the peak');
 
 const shareAtRest = (context: MotionContext, name: string) =>
   need(driverEntry(context, driverNameOf(context, name)), 'standstill-current')['standstill-current'];
@@ -56,6 +57,38 @@ export const holding: MotorCheck = {
   },
 };
 
+/** Ways to less heat that let go of nothing: what hangs on the motor is borne by something else first. */
+const idleLevers = ({ book }: MotionContext, name: string, driver: string): readonly Lever[] => {
+  const off: Edit = { path: `drivers.${driver}.standing-by`, text: 'unpowered' };
+  const hangs = Object.entries(book.axes ?? {}).filter(
+    ([, axis]) =>
+      isRaising(axis) &&
+      axis.drive !== 'screw' &&
+      (axis.motors ?? []).includes(name) &&
+      axis.unpowered !== 'brake' &&
+      (axis['rests-on'] ?? 'its drive') === 'its drive',
+  );
+  if (hangs.length === 0)
+    return [
+      { set: [off], means: `switch ${driver} off while nobody plays` },
+      {
+        turn: `drivers.${driver}.standstill-current`,
+        toward: 'lower',
+        means: `keep less current at rest on ${driver}`,
+      },
+    ];
+  return [
+    {
+      set: [...hangs.map(([axis]) => ({ path: `axes.${axis}.rests-on`, text: 'a catch' })), off],
+      means: `a catch that bears the load while nobody plays, and ${driver} off`,
+    },
+    {
+      set: [...hangs.map(([axis]) => ({ path: `axes.${axis}.unpowered`, text: 'brake' })), off],
+      means: `a brake that holds without power, and ${driver} off`,
+    },
+  ];
+};
+
 export const standingBy: MotorCheck = {
   code: 'MOTION-070',
   asks: 'Does a motor burn power while nobody plays?',
@@ -69,24 +102,15 @@ export const standingBy: MotorCheck = {
       : copperHeat.work({
           peak: keptCurrent.work({ peak: driveOf(context, name).peakCurrent, share: shareAtRest(context, name) }),
           winding: motorOf(context, name).phaseResistance,
+          phases: driveOf(context, name).microsteps.number > 2 ? undefined : BOTH,
         });
     return atMost(heat, IDLE, {
       says: ({ demand, limit }) =>
         isOff
           ? `${driver} is off while nobody plays.`
-          : `${name} turns ${demand} into heat day and night while nobody plays; ${limit} is plenty.`,
+          : `${name} turns up to ${demand} into heat day and night while nobody plays; ${limit} is plenty.`,
       advice: unattended,
-      levers: [
-        {
-          set: [{ path: `drivers.${driver}.standing-by`, text: 'unpowered' }],
-          means: `switch ${driver} off while nobody plays`,
-        },
-        {
-          turn: `drivers.${driver}.standstill-current`,
-          toward: 'lower',
-          means: `keep less current at rest on ${driver}`,
-        },
-      ],
+      levers: isOff ? [] : idleLevers(context, name, driver),
     });
   },
 };

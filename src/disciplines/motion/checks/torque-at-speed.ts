@@ -1,4 +1,5 @@
 import { atMost, constant, greatest, type Advice, type Value } from '../../../kernel/index.ts';
+import { stoppingPoints } from '../calc/axis-facts.ts';
 import { driverNameOf } from '../calc/motor-facts.ts';
 import { torqueUse } from '../calc/pull-out.ts';
 import { capacity, demand } from '../facts.ts';
@@ -14,11 +15,12 @@ const advice: Advice = {
 /** Below this share of its torque a motor is far larger than its task. */
 const OVERKILL = 0.15;
 
-const phrases: Readonly<Record<string, string>> = {
-  starting: 'to start',
-  accelerating: 'to accelerate',
-  easing: 'while the ramp eases',
-  running: 'to keep moving',
+const phrases: Readonly<Record<string, (axis: string) => string>> = {
+  starting: (axis) => `To start ${axis}`,
+  accelerating: (axis) => `To accelerate ${axis}`,
+  easing: (axis) => `While the ramp of ${axis} eases`,
+  running: (axis) => `To keep ${axis} moving`,
+  stopping: (axis) => `To stop ${axis} as hard as it is asked to`,
 };
 
 export const torqueAtSpeed: MotorCheck = {
@@ -29,9 +31,8 @@ export const torqueAtSpeed: MotorCheck = {
     const axis = axisName(subject);
     const name = motorName(subject);
     const { at } = context.get(capacity, name);
-    const points = context
-      .get(demand, axis)
-      .points.filter((point) => point.motor === name)
+    const points = [...context.get(demand, axis).points, ...stoppingPoints(context, axis, name)]
+      .filter((point) => point.motor === name)
       .map((point) => {
         const has = at(point.motorSpeed).lower;
         return { ...point, has, use: torqueUse.work({ asked: point.torque, given: has }) };
@@ -42,11 +43,13 @@ export const torqueAtSpeed: MotorCheck = {
     const driver = driverNameOf(context, name);
     return atMost(use, ALL, {
       says: ({ percent }) =>
-        `${name} uses ${percent} of the torque it is sure to have ${phrases[worst.phase] ?? worst.phase} on ${axis}.${spare}`,
+        `${phrases[worst.phase]?.(axis) ?? axis}, ${name} ${use.number > 1 ? 'would need' : 'uses'} ${percent} of the torque that it is sure to have.${spare}`,
       advice,
       beside: { 'torque asked': worst.torque, 'torque it has': worst.has, 'at the motor speed': worst.motorSpeed },
       levers: [
-        { turn: `axes.${axis}.acceleration`, toward: 'lower', means: `accelerate ${axis} more gently` },
+        worst.phase === 'stopping'
+          ? { turn: `axes.${axis}.stopping.acceleration`, toward: 'lower', means: `stop ${axis} more gently` }
+          : { turn: `axes.${axis}.acceleration`, toward: 'lower', means: `accelerate ${axis} more gently` },
         { turn: `drivers.${driver}.current`, toward: 'higher', means: `set ${driver} to more current`, most: 10 },
         ...speedLevers(context, axis, name),
       ],

@@ -10,7 +10,7 @@ export interface CurrentUse {
   /** Settings that were tried with every check, at the worst of all ranges. */
   readonly tried: readonly { readonly at: Point; readonly verdict: Verdict }[];
   readonly now: number;
-  /** The least that still holds. */
+  /** The least that still holds with its margin. */
   readonly lowest?: number;
   /** The same as the author would write it. */
   readonly lowestText: string;
@@ -24,7 +24,7 @@ const round = (x: number): string => String(Number(x.toPrecision(3)));
 
 export const currentWords = ({ driver, unit, now, lowest }: CurrentUse): string =>
   lowest === undefined
-    ? `${driver} is set to ${round(now)} ${unit}; of what was tried nothing holds.`
+    ? `${driver} is set to ${round(now)} ${unit}; no current up to that is sure to leave the margin that is advised.`
     : lowest < now * 0.999
       ? `${driver} is set to ${round(now)} ${unit}; ${round(lowest)} ${unit} still hold.`
       : `${driver} is set to ${round(now)} ${unit}, which is the least that still holds.`;

@@ -76,6 +76,13 @@ const byOhms: Measurement = {
   minutes: 10,
 };
 
+const bySpeeding: Measurement = {
+  what: 'speed at which it loses its place',
+  instrument: 'the axis itself and a strip of tape',
+  procedure: 'Run it to and fro over a mark, faster by a twentieth each time, until it does not come back to the mark.',
+  error: '±5 %',
+  minutes: 20,
+};
 const byRocking: Measurement = {
   what: 'play of a tooth in its groove',
   instrument: 'dial gauge',
@@ -149,6 +156,12 @@ export const axisKeys = {
     means: 'largest share of the axis on one motor',
     example: '50..65 %',
   }),
+  'loses-place-at': quantity('speed', {
+    range: 'doubt',
+    means: 'speed at which it was seen to lose its place',
+    example: '420..440 mm/s',
+    measure: bySpeeding,
+  }),
   accuracy: quantity('length', { range: 'exact', means: 'way that may be lost at a turn back', example: '1 mm' }),
   'approach-speed': quantity('speed', { range: 'exact', means: 'speed at which switches are met', example: '60 mm/s' }),
   overtravel: quantity('length', {
@@ -170,6 +183,7 @@ export const axisKeys = {
     }).optional(),
   }),
   unpowered: oneOf(['free', 'windings shorted', 'brake'], { means: 'what holds it without power' }),
+  'rests-on': oneOf(['its drive', 'a catch', 'the ground'], { means: 'what bears a raised load while nobody plays' }),
   'harmless-energy': quantity('energy', {
     range: 'exact',
     means: 'energy of a landing that hurts nobody',
@@ -203,7 +217,7 @@ export const beltAxisKeys = {
   'pulley-inertia': quantity('inertia', {
     range: 'exact',
     from: 0,
-    means: 'inertia of the motor pulley',
+    means: 'inertia of the pulley that drives the belt',
     example: '12 g·cm²',
   }),
   wrap: quantity('angle', {

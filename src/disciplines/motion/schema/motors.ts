@@ -99,6 +99,14 @@ const atRest: Measurement = {
   minutes: 10,
 };
 
+const onScale: Measurement = {
+  what: 'mass of the motor',
+  instrument: 'kitchen scale',
+  procedure: 'Take off plugs and pulleys and weigh it.',
+  error: '±1 %',
+  minutes: 3,
+};
+
 /** Keys of a motor. */
 export const motorKeys = {
   winding: oneOf(windings, { means: 'how its coils are connected' }),
@@ -239,7 +247,12 @@ export const stepperPartKeys = {
     example: '0.02..0.12',
     measure: byRinging,
   }),
-  mass: quantity('mass', { range: 'doubt', means: 'mass of the motor', example: '0.65..0.75 kg' }),
+  mass: quantity('mass', {
+    range: 'doubt',
+    means: 'mass of the motor',
+    example: '0.65..0.75 kg',
+    measure: onScale,
+  }),
 } satisfies Shape;
 
 /** Keys of a kind of driver. */

@@ -54,7 +54,8 @@ export const trajectoryOf = (sheet: Sheet, axis: string, motor: string): Traject
       speed.of(x),
       torque.of(sheet.ends(() => sheet.get(capacity, motor).at(turning(x)).lower).low),
     ]),
-    demand: [[0, torque.of(start.torque.number)], ...points().map(place), [speed.of(fastest), 0]],
+    // From rest up the ramp and on at speed; what the way down the other ramp asks is less.
+    demand: [[0, torque.of(start.torque.number)], ...points().map(place)],
     hardest: {
       at: place(points()[hardest]!),
       torque: [torque.of(ends[hardest]!.low), torque.of(ends[hardest]!.high)],

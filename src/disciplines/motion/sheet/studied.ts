@@ -48,7 +48,6 @@ export const currentUseOf = (sheet: Sheet, driver: string): CurrentUse | undefin
   if (current === undefined || moved.length === 0) return undefined;
   const { tried, lowest } = sheet.study(lowestCurrent, { driver });
   const { unit, of } = scaleOf(sheet, 'current', current.number);
-  const holds = tried.filter(({ verdict }) => verdict === 'holds' || verdict === 'tight');
   return {
     driver,
     unit,
@@ -61,7 +60,7 @@ export const currentUseOf = (sheet: Sheet, driver: string): CurrentUse | undefin
       .map(({ ampere, use, verdict }) => ({ at: [of(ampere), use], verdict })),
     now: of(current.number),
     lowestText: lowest?.text ?? '',
-    ...(lowest && holds.includes(lowest) ? { lowest: of(lowest.ampere) } : {}),
+    ...(lowest ? { lowest: of(lowest.ampere) } : {}),
   };
 };
 

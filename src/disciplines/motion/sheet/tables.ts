@@ -6,7 +6,8 @@ import { greatestForce } from '../calc/axis-facts.ts';
 import { inertiaRatio } from '../calc/axis-load.ts';
 import { springFrequency } from '../calc/belt-stretch.ts';
 import { spanTone } from '../calc/belt-tension.ts';
-import { driveOf, driverEntry, motorEntry, motorOf } from '../calc/motor-facts.ts';
+import { referenceVoltage } from '../calc/drive.ts';
+import { driverEntry, driverPart, motorEntry, motorOf, peakOf, stepperOf } from '../calc/motor-facts.ts';
 import { capacity, demand, reflectedInertia, travelProfile } from '../facts.ts';
 import { ranged, useOf, type Sheet } from './words.ts';
 
@@ -163,7 +164,7 @@ export const motorTable = (sheet: Sheet): readonly Block[] =>
       return [
         name,
         entry.part ?? '—',
-        entry.winding ?? 'coil',
+        entry.winding ?? (stepperOf(sheet, name).leads === 4 ? 'coil' : '—'),
         ranged(sheet, () => facts.holdingTorque),
         ranged(sheet, () => facts.ratedCurrent),
         ranged(sheet, () => facts.phaseResistance),
@@ -180,21 +181,42 @@ const motorsOn = ({ book }: Sheet, driver: string): readonly string[] =>
     .filter(([, motor]) => motor.driver === driver)
     .map(([name]) => name);
 
+/** A setting of which only a range is known is none that could be copied to a switch. */
+const settingText = (sheet: Sheet, driver: string, key: 'current' | 'standstill-current'): string => {
+  const of = (): Value | undefined => driverEntry(sheet, driver)[key];
+  const stated = of();
+  if (stated === undefined) return NOT_STATED;
+  const { low, high } = sheet.ends(() => of() ?? stated);
+  return low === high ? sheet.show(stated) : NOT_STATED;
+};
+const NOT_STATED = 'not stated';
+
+const markings = { peak: 'peak', RMS: 'RMS', unknown: '(not known whether peak or RMS)' } as const;
+
+/** Volts to set on the trimmer of a driver that has one; a dash for switches. */
+const referenceOf = (sheet: Sheet, name: string): string => {
+  const part = driverPart(sheet, name);
+  const { 'reference-gain': gain, 'sense-resistor': sense } = part ?? {};
+  if (gain === undefined || sense === undefined || part?.['current-steps'] !== undefined) return '—';
+  return ranged(sheet, () => referenceVoltage.work({ peak: peakOf(sheet, name), gain, sense }));
+};
+
 /** Switch settings of the drivers, as rows for sheet and file alike. */
 export const settingsOf = (sheet: Sheet): readonly (readonly string[])[] =>
   Object.keys(sheet.book.drivers ?? {}).map((name) => {
     const driver = driverEntry(sheet, name);
-    const [first] = motorsOn(sheet, name);
-    const shareAtRest = driver['standstill-current'];
+    const marked = driver.marked ?? driverPart(sheet, name)?.marked ?? 'unknown';
+    const current = settingText(sheet, name, 'current');
     return [
       name,
       motorsOn(sheet, name).join(', ') || '—',
       driver.part ?? '—',
-      driver.microsteps === undefined ? '—' : `1/${driver.microsteps}`,
-      driver.current === undefined ? '—' : `${sheet.show(driver.current)} ${driver.marked ?? ''}`.trim(),
-      first === undefined ? '—' : ranged(sheet, () => driveOf(sheet, first).peakCurrent),
-      shareAtRest === undefined ? '—' : sheet.show(shareAtRest),
-      driver['standing-by'] ?? '—',
+      driver.microsteps === undefined ? NOT_STATED : `1/${driver.microsteps}`,
+      current === NOT_STATED ? current : `${current} ${markings[marked]}`,
+      ranged(sheet, () => peakOf(sheet, name)),
+      referenceOf(sheet, name),
+      settingText(sheet, name, 'standstill-current'),
+      driver['standing-by'] ?? NOT_STATED,
     ];
   });
 
@@ -205,6 +227,7 @@ export const settingHeads = [
   'Microsteps',
   'Current as marked',
   'Peak',
+  'Reference',
   'At standstill',
   'Standing by',
 ];
@@ -213,7 +236,7 @@ export const settingTable = (sheet: Sheet, least: ReadonlyMap<string, string>): 
   table(
     'driver-settings',
     'What to set on the drivers',
-    [...settingHeads.map((head, k) => (k > 2 && k < 7 ? number(head) : left(head))), number('Least that still holds')],
+    [...settingHeads.map((head, k) => (k > 2 && k < 8 ? number(head) : left(head))), number('Least that still holds')],
     settingsOf(sheet).map((row) => [...row, least.get(row[0]!) ?? '—']),
-    'The least current at which every check still holds: cooler, quieter, less pinch. Set it, and try the machine before you leave it.',
+    'The least current, as marked, at which the motors still do their work with the margin that is advised: cooler, quieter, less pinch. It belongs to these microsteps and this standstill current. Set it, and try the machine before you leave it. A dash: no current up to the present one is sure to leave that margin. Reference: volts at the trimmer for the peak in this row, by the gain and the sense resistor of the part; read both on yours.',
   );

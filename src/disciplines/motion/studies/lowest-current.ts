@@ -1,7 +1,17 @@
 /** The lowest current at which the motors of a driver still do their work: cooler, quieter, less pinch. */
 import type { Asker, Study } from '../../../contract/index.ts';
 import type { Verdict } from '../../../kernel/index.ts';
-import { currentSteps, movedBy, noWorse, setTo, torqueUseOf, workKeys, worstVerdict } from './motors.ts';
+import {
+  currentSteps,
+  firstGood,
+  movedBy,
+  pullKeys,
+  setTo,
+  told,
+  torqueUseOf,
+  workKeys,
+  worstVerdict,
+} from './motors.ts';
 
 export interface CurrentTried {
   /** As marked on the driver [A]. */
@@ -10,6 +20,7 @@ export interface CurrentTried {
   /** Worst use of torque among the motors. */
   readonly use: number;
   readonly verdict: Verdict;
+  /** Everything that can be told holds, with the margin that is advised. */
   readonly isEnough: boolean;
 }
 
@@ -18,7 +29,7 @@ export interface LowestCurrent {
   readonly now: string;
   /** What was tried, least current first. */
   readonly tried: readonly CurrentTried[];
-  /** The lowest that is enough; nothing when none of those at or below the present one is. */
+  /** The lowest that is enough; nothing when none at or below the present one is sure to be. */
   readonly lowest?: CurrentTried;
   /** Heat of the copper at the lowest, as a share of that at the present setting. */
   readonly heat?: number;
@@ -53,6 +64,7 @@ function* run(
   const now = asker.rangeAt(path);
   const motors = movedBy(asker, driver);
   const keys = workKeys(asker, motors);
+  const pulls = new Set(pullKeys(asker, motors));
   const tried = new Map<number, CurrentTried>();
   const microsteps = asker.textAt(`drivers.${driver}.microsteps`);
   const standstill = asker.textAt(`drivers.${driver}.standstill-current`);
@@ -68,26 +80,33 @@ function* run(
     };
   };
   if (!now || keys.length === 0) return result();
+  const candidates = candidatesOf(asker, driver, now.high);
+  const holds = new Map<number, boolean>();
+  /** Tries a current with everything; true when it pulls and holds what it must. */
   const attempt = (ampere: number): boolean => {
+    const known = holds.get(ampere);
+    if (known !== undefined) return known;
     const edit = setTo(asker, driver, ampere);
     const findings = asker.ask([edit], keys);
     const uses = motors.map((of) => torqueUseOf(findings, of) ?? NaN);
-    const isEnough = noWorse(asker, findings);
-    tried.set(ampere, { ampere, text: edit.text!, use: Math.max(...uses), verdict: worstVerdict(findings), isEnough });
-    return isEnough;
+    const pulling = findings.filter(({ key }) => pulls.has(key)).every(({ verdict }) => verdict === 'holds');
+    const verdict = worstVerdict(told(asker, findings));
+    const isEnough = pulling && verdict === 'holds';
+    tried.set(ampere, { ampere, text: edit.text!, use: Math.max(...uses), verdict, isEnough });
+    holds.set(ampere, pulling);
+    return pulling;
   };
-  const candidates = candidatesOf(asker, driver, now.high);
-  // More current never takes torque away, so that what is enough lies in one piece at the top.
-  let [bad, good] = [-1, candidates.length];
-  while (good - bad > 1) {
-    const middle = Math.floor((bad + good) / 2);
-    if (attempt(candidates[middle]!)) good = middle;
-    else bad = middle;
+  // More current never takes torque away, so that what pulls enough lies in one piece at the top.
+  const first = firstGood(candidates.length, (index) => attempt(candidates[index]!));
+  yield result();
+  // Where the least that pulls hunts or rings, more may not.
+  for (const ampere of candidates.slice(first)) {
+    attempt(ampere);
+    if (tried.get(ampere)!.isEnough) break;
     yield result();
   }
   if (all)
     for (const ampere of candidates) {
-      if (tried.has(ampere)) continue;
       attempt(ampere);
       yield result();
     }

@@ -7,9 +7,12 @@ export interface OfMotor {
   readonly motor: string;
 }
 
+/** Codes to which more current is never a harm. */
+const PULL = ['MOTION-010', 'MOTION-060'];
 /** Codes that say whether a motor does its work; the others follow from the setting itself. */
-const WORK = ['MOTION-010', 'MOTION-020', 'MOTION-030', 'MOTION-060'];
-const SUITS = [...WORK, 'MOTION-040', 'MOTION-045'];
+const WORK = [...PULL, 'MOTION-020', 'MOTION-030'];
+/** Codes that say whether winding and driver bear a current. */
+const BEAR = ['MOTION-040', 'MOTION-045'];
 
 /** Pairs of axis and motor that a driver moves. */
 export const movedBy = (asker: Asker, driver: string): readonly OfMotor[] =>
@@ -25,8 +28,19 @@ const keysWith = (asker: Asker, codes: readonly string[], of: readonly OfMotor[]
 
 /** Keys of the findings that say whether these motors do their work. */
 export const workKeys = (asker: Asker, of: readonly OfMotor[]): readonly string[] => keysWith(asker, WORK, of);
-/** The same, with those that say whether the motors bear it. */
-export const suitKeys = (asker: Asker, of: readonly OfMotor[]): readonly string[] => keysWith(asker, SUITS, of);
+/** Those of them to which more current is never a harm. */
+export const pullKeys = (asker: Asker, of: readonly OfMotor[]): readonly string[] => keysWith(asker, PULL, of);
+/** Keys of the findings that say whether motor and driver bear the current; quick to ask. */
+export const bearKeys = (asker: Asker, of: OfMotor): readonly string[] => {
+  const driver = asker.textAt(`motors.${of.motor}.driver`);
+  const gives = asker.findings.find(({ code, designations: [name] }) => code === 'MOTION-050' && name === driver);
+  return [...keysWith(asker, BEAR, [of]), ...(gives ? [gives.key] : [])];
+};
+/** Everything that says whether a motor suits its place. */
+export const suitKeys = (asker: Asker, of: OfMotor): readonly string[] => [
+  ...workKeys(asker, [of]),
+  ...bearKeys(asker, of),
+];
 
 const order: readonly Verdict[] = ['holds', 'tight', 'open', 'not-stated', 'fails'];
 
@@ -37,18 +51,29 @@ export const worstVerdict = (findings: readonly Finding[]): Verdict =>
     'holds',
   );
 
-/** No finding has a worse verdict than it had before. */
-export const noWorse = (asker: Asker, after: readonly Finding[]): boolean =>
-  after.every(({ key, verdict }) => {
-    const before = asker.findings.find((finding) => finding.key === key);
-    return before === undefined || order.indexOf(verdict) <= order.indexOf(before.verdict);
-  });
+/** Without what cannot be told before the change either: it says nothing for or against the change. */
+export const told = (asker: Asker, after: readonly Finding[]): readonly Finding[] =>
+  after.filter(
+    ({ key, verdict }) =>
+      verdict !== 'not-stated' || asker.findings.find((finding) => finding.key === key)?.verdict !== 'not-stated',
+  );
 
 /** Use of torque on an axis, as worst over all ranges. */
 export const torqueUseOf = (findings: readonly Finding[], { axis, motor }: OfMotor): number | undefined =>
   findings.find(
     ({ code, designations }) => code === 'MOTION-010' && designations[0] === axis && designations[1] === motor,
   )?.use?.worst;
+
+/** The first of a list from which on all are good, where more is never a harm; the length of the list when none is. */
+export const firstGood = (length: number, isGood: (index: number) => boolean): number => {
+  let [bad, good] = [-1, length];
+  while (good - bad > 1) {
+    const middle = Math.floor((bad + good) / 2);
+    if (isGood(middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
+};
 
 /** Positions of the current switch of a driver, least first; nothing for a trimmer. */
 export const currentSteps = (asker: Asker, driver: string): readonly number[] => {

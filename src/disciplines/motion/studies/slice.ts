@@ -1,7 +1,7 @@
 /** A slice through all motors that would do: two properties vary, the rest stays as it stands. */
 import type { Asker, Study } from '../../../contract/index.ts';
 import type { Verdict } from '../../../kernel/index.ts';
-import { suitKeys, torqueUseOf, worstVerdict, type OfMotor } from './motors.ts';
+import { suitKeys, told, torqueUseOf, worstVerdict, type OfMotor } from './motors.ts';
 
 export interface SliceArguments extends OfMotor {
   /** Keys of the motor's part, across and up. */
@@ -58,7 +58,7 @@ function* run(asker: Asker, args: SliceArguments): Generator<Slice, Slice, void>
     isWhole: found.length === points * points,
   });
   if (!x || !y) return result();
-  const keys = suitKeys(asker, [of]);
+  const keys = suitKeys(asker, of);
   for (const b of spread(y.low, y.high, points))
     for (const a of spread(x.low, x.high, points)) {
       const findings = asker.ask(
@@ -71,7 +71,12 @@ function* run(asker: Asker, args: SliceArguments): Generator<Slice, Slice, void>
         keys,
       );
       const use = torqueUseOf(findings, of);
-      found.push({ across: a, up: b, verdict: worstVerdict(findings), ...(use === undefined ? {} : { use }) });
+      found.push({
+        across: a,
+        up: b,
+        verdict: worstVerdict(told(asker, findings)),
+        ...(use === undefined ? {} : { use }),
+      });
       yield result();
     }
   return result();

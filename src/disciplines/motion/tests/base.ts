@@ -59,6 +59,7 @@ axes:
     slack-room: 40 mm
     stopping: { reaction: 5..20 ms }
     unpowered: windings shorted
+    rests-on: a catch
   lift:
     drive: screw
     motors: [M5]

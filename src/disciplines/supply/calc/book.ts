@@ -87,6 +87,7 @@ type SupplyKey =
   | 'short-circuit-current'
   | 'start-within'
   | 'output-capacitance'
+  | 'input-capacitance'
   | 'most-air';
 
 /** A fact of a supply, or NotStated. */

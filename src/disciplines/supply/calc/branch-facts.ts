@@ -6,8 +6,16 @@ import { branchCurrent, branchDrop, insideAir, wireBears } from '../facts.ts';
 import type { CableEntry, FuseEntry, PartEntry, SupplyBook } from '../schema.ts';
 import { modesOf, partOf, voltsOf, type SupplyContext } from './book.ts';
 import { meanCurrent } from './chopper.ts';
-import { deepestDrop, feedDrop, feedResistance, NO_POINT, voltageLeft } from './drop.ts';
-import { ambientFactor, heatingConstant, wireCapacity, wireLetThrough } from './wire.ts';
+import {
+  branchResistance,
+  deepestDrop,
+  feedDrop,
+  feedResistance,
+  knownFeedResistance,
+  NO_POINT,
+  voltageLeft,
+} from './drop.ts';
+import { ambientFactor, conductingShare, heatingConstant, wireCapacity, wireLetThrough } from './wire.ts';
 import { amperesTogether, hanging, together, type Members } from './rail-facts.ts';
 
 const NO_DROP = constant(0, 'voltage', 'no drop');
@@ -55,17 +63,35 @@ const cablePart = (context: SupplyContext, fuse: string): Seen<PartEntry> => {
 const parallelOf = (cable: Seen<CableEntry>): Value | undefined =>
   cable.parallel === undefined ? undefined : given(cable.parallel, 'count', `${pathOf(cable)}.parallel`);
 
-/** Resistance of the wire behind a fuse, out and back. */
+/** Resistance of the wire behind a fuse, out and back: as measured, as its kind is stated, or as its copper says. */
 export const feedOf = (context: SupplyContext, fuse: string): Value => {
   const cable = cableOf(context, fuse);
   const measured = cable['loop-resistance'];
   if (measured !== undefined) return measured;
-  return feedResistance.work({
+  const part = cablePart(context, fuse);
+  const laid = {
     length: need(cable, 'length').length,
-    area: need(cablePart(context, fuse), 'core').core,
     parallel: parallelOf(cable),
     temperature: context.get(insideAir, 'site'),
+  };
+  const perLength = part['resistance-per-length'];
+  return perLength === undefined
+    ? feedResistance.work({ ...laid, area: need(part, 'core').core })
+    : knownFeedResistance.work({ ...laid, perLength });
+};
+
+/** Wire and fuse: what stands between a rail and what hangs behind a fuse. */
+export const loopOf = (context: SupplyContext, fuse: string): Value =>
+  branchResistance.work({
+    feed: feedOf(context, fuse),
+    fuse: need(fuseEntry(context, fuse), 'resistance').resistance,
   });
+
+/** Share of the wire behind a fuse that conducts like copper; all of it where nothing else is stated. */
+const shareOf = (context: SupplyContext, fuse: string): Value | undefined => {
+  const part = cablePart(context, fuse);
+  const perLength = part['resistance-per-length'];
+  return perLength === undefined ? undefined : conductingShare.work({ perLength, area: need(part, 'core').core });
 };
 
 /** Drop on the wire behind a fuse in a mode: a true loop, for the load pulls more as it sags. */
@@ -74,7 +100,7 @@ export const dropIn = (context: SupplyContext, fuse: string, mode: string, momen
   const steady = amperesTogether(currents);
   const power = together(powers);
   const rail = voltsOf(context.book, branchRail(context, fuse));
-  const feed = feedOf(context, fuse);
+  const feed = loopOf(context, fuse);
   const next = (assumed: Value): Value => feedDrop.work({ feed, constant: steady, power, rail, assumed });
   const closed = context.loop({
     name: `the drop behind ${fuse}`,
@@ -116,6 +142,7 @@ const capacityOf = (context: SupplyContext, fuse: string): Value => {
   });
   return wireCapacity.work({
     table: laid['continuous-current'],
+    share: shareOf(context, fuse),
     grouping: laid.grouping,
     parallel: parallelOf(cable),
     ambient,
@@ -131,6 +158,7 @@ export const wireLetsThrough = (context: SupplyContext, fuse: string): Value => 
       end: celsius(forSeconds, 'most that its insulation bears for seconds'),
     }),
     area: need(cablePart(context, fuse), 'core').core,
+    share: shareOf(context, fuse),
   });
 };
 

@@ -246,7 +246,6 @@ export const cabinetRise = formula({
       against: '500 W, 5.5 W/(m²·K), 6.06 m² and 15 K belong together',
       source: { id: 'cabinet-k-values' },
     },
-    { kind: 'independent', against: '50 W on 1.5 m²: 6 K at 5.56 W/(m²·K)' },
   ],
   accuracy: '30 %: draughts and the place against a wall decide',
 });

@@ -15,6 +15,27 @@ const feed = {
   typical: [0.02, 1],
 } as const satisfies Take;
 
+const ways = {
+  symbol: 'p',
+  of: 'count',
+  means: 'conductors in parallel for each way',
+  from: 1,
+  because: 'one at least carries the current',
+  otherwise: 1,
+  typical: [1, 2],
+} as const satisfies Take;
+
+const warmth = {
+  symbol: 'θ',
+  of: 'temperature',
+  means: 'temperature of the conductor',
+  from: 223.15,
+  to: 473.15,
+  because: 'the straight line is for ordinary temperatures',
+  otherwise: 293.15,
+  typical: [293.15, 343.15],
+} as const satisfies Take;
+
 /**
  * Resistance of a pair of wires, out and back.
  *
@@ -48,27 +69,8 @@ export const feedResistance = formula({
       slope: 'down',
       typical: [0.2e-6, 2.5e-6],
     },
-    parallel: {
-      symbol: 'p',
-      of: 'count',
-      means: 'conductors in parallel for each way',
-      from: 1,
-      because: 'one at least carries the current',
-      otherwise: 1,
-      slope: 'down',
-      typical: [1, 2],
-    },
-    temperature: {
-      symbol: 'θ',
-      of: 'temperature',
-      means: 'temperature of the copper',
-      from: 223.15,
-      to: 473.15,
-      because: 'the straight line is for ordinary temperatures',
-      otherwise: 293.15,
-      slope: 'up',
-      typical: [293.15, 343.15],
-    },
+    parallel: { ...ways, slope: 'down' },
+    temperature: { ...warmth, slope: 'up' },
     resistivity: {
       symbol: 'ρ',
       of: 'resistivity',
@@ -93,6 +95,82 @@ export const feedResistance = formula({
     },
   ],
   accuracy: '1 %; a wire may be 11 % above its nominal resistance, copper-clad aluminium 60 % and more',
+});
+
+/**
+ * Resistance of a pair of wires, out and back, of which the resistance per length is known.
+ *
+ * R_f = 2·l·r/p·(1 + α·(θ − 20 °C))
+ * @param length l, one way [m]
+ * @param perLength r, of one conductor at 20 °C [Ω/m]
+ * @param parallel p, conductors in parallel for each way [-]
+ * @param temperature θ, of the conductor [K]
+ * @returns R_f [Ω]
+ * @throws OutsideRange for no conductor
+ */
+export const knownFeedResistance = formula({
+  name: 'known-feed-resistance',
+  gives: { symbol: 'R_f', of: 'resistance', means: 'wire out and back' },
+  takes: {
+    length: {
+      symbol: 'l',
+      of: 'length',
+      means: 'length of the wire, one way',
+      from: 0,
+      because: 'a wire has a length',
+      slope: 'up',
+      typical: [0.3, 6],
+    },
+    perLength: {
+      symbol: 'r',
+      of: 'resistance-per-length',
+      means: 'resistance of one conductor per length',
+      from: 0,
+      because: 'every conductor has some',
+      slope: 'up',
+      typical: [0.02, 0.2],
+    },
+    parallel: { ...ways, slope: 'down' },
+    temperature: { ...warmth, slope: 'up' },
+  },
+  steps: ({ length, perLength, parallel, temperature }, step) => {
+    const cold = step('R_c', '2*l*r/p', (2 * length * perLength) / parallel, 'resistance');
+    return step('R_f', 'R_c*(1 + 0.00393*(θ - 293.15))', cold * (1 + 0.00393 * (temperature - 293.15)), 'resistance');
+  },
+  assumes: ['stated for 20 °C', 'aluminium warms like copper within 3 %', 'contacts in good order and left out'],
+  source: [{ id: 'iec-60028' }, { id: 'own-derivation', at: 'drop' }],
+  checked: [{ kind: 'independent', against: '0.8421 Ω for 10 m of AWG 24, 84.21 Ω/km, at 20 °C, 0.9745 Ω at 60 °C' }],
+  accuracy: 'that of the stated resistance',
+});
+
+/**
+ * Wire and fuse in series.
+ *
+ * R_b = R_f + R_s
+ * @param feed R_f, wire out and back [Ω]
+ * @param fuse R_s, the fuse itself [Ω]
+ * @returns R_b [Ω]
+ * @throws OutsideRange for negative parts
+ */
+export const branchResistance = formula({
+  name: 'branch-resistance',
+  gives: { symbol: 'R_b', of: 'resistance', means: 'wire out and back with its fuse' },
+  takes: {
+    feed: { ...feed, slope: 'up' },
+    fuse: {
+      ...feed,
+      symbol: 'R_s',
+      means: 'the fuse itself',
+      because: 'what melts by a current has resistance',
+      slope: 'up',
+      typical: [0.02, 0.25],
+    },
+  },
+  steps: ({ feed: R, fuse }, step) => step('R_b', 'R_f + R_s', R + fuse, 'resistance'),
+  assumes: ['the holder in good order'],
+  source: [{ id: 'own-derivation', at: 'drop' }],
+  checked: [{ kind: 'law', against: 'resistances in series add' }],
+  accuracy: 'exact',
 });
 
 /**

@@ -1,5 +1,6 @@
 /** Every declared formula of the supply. */
 import type { Formula } from '../../../kernel/index.ts';
+import * as bench from './bench.ts';
 import * as chopper from './chopper.ts';
 import * as cooling from './cooling.ts';
 import * as drop from './drop.ts';
@@ -14,7 +15,21 @@ import * as windingCold from './winding-cold.ts';
 import * as wire from './wire.ts';
 
 export const formulas = (
-  [chopper, cooling, drop, energy, fuse, loads, start, stop, inTime, warming, windingCold, wire] as readonly object[]
+  [
+    bench,
+    chopper,
+    cooling,
+    drop,
+    energy,
+    fuse,
+    loads,
+    start,
+    stop,
+    inTime,
+    warming,
+    windingCold,
+    wire,
+  ] as readonly object[]
 )
   .flatMap((room) => Object.values(room) as unknown[])
   .filter((one): one is Formula => typeof one === 'function' && 'declared' in one);

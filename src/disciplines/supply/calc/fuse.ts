@@ -136,9 +136,10 @@ export const faultCurrent = formula({
 });
 
 /**
- * Let-through of a fuse at one gate of its standard, where the fault can bring that much current; nothing where it cannot.
+ * Most that a fuse lets through at one gate of its standard: up to the gate it opens in the time of the gate; a fault that
+ * brings less flows on, and what it brings in that time is counted. What goes on for longer the wire has to bear for good.
  *
- * J_g = (n·I_n)²·t when I_k ≥ n·I_n, else 0
+ * J_g = min(I_k, n·I_n)²·t
  * @param fault I_k, current into a short circuit [A]
  * @param rating I_n [A]
  * @param multiple n, of the gate [-]
@@ -151,14 +152,14 @@ export const gateLetThrough = formula({
   gives: { symbol: 'J_g', of: 'current-squared-time', means: 'let-through of the fuse at the gate' },
   takes: {
     fault: { ...amperes, symbol: 'I_k', means: 'current into a short circuit', slope: 'up', typical: [1, 60] },
-    rating: { ...rating, slope: 'either' },
+    rating: { ...rating, slope: 'up' },
     multiple: {
       symbol: 'n',
       of: 'ratio',
       means: 'multiple of the rating at the gate',
       above: 1,
       because: 'no fuse opens at its rating',
-      slope: 'either',
+      slope: 'up',
       typical: [2.75, 10],
     },
     time: {
@@ -172,8 +173,8 @@ export const gateLetThrough = formula({
     },
   },
   steps: ({ fault, rating: In, multiple, time }, step) => {
-    const gate = step('I_g', 'n*I_n', multiple * In, 'current');
-    return step('J_g', 'I_k >= I_g ? I_g^2*t : 0', fault >= gate ? gate ** 2 * time : 0, 'current-squared-time');
+    const gate = step('I_g', 'min(I_k, n*I_n)', Math.min(fault, multiple * In), 'current');
+    return step('J_g', 'I_g^2*t', gate ** 2 * time, 'current-squared-time');
   },
   assumes: [
     'between two gates the limit runs straight on a double logarithmic scale, so that the greatest let-through stands at a gate',
@@ -185,6 +186,77 @@ export const gateLetThrough = formula({
       against: 'limits of the standard sheets at 4 and 10 times the rating',
       source: { id: 'fuse-5x20-time-lag', at: 'standard sheet 5' },
     },
+    { kind: 'law', against: 'a fault below the gate brings its own square times the time' },
   ],
   accuracy: 'careful: most fuses of a kind open far sooner',
+});
+
+/**
+ * Most current that can flow on behind a fuse without opening it within seconds.
+ *
+ * I_x = min(I_l, n·I_n)
+ * @param supply I_l, current at which the supply limits, into whatever fault suits it [A]
+ * @param rating I_n [A]
+ * @param multiple n, of the gate at which the fuse opens within seconds [-]
+ * @returns I_x [A]
+ * @throws OutsideRange for no rating
+ */
+export const lingeringCurrent = formula({
+  name: 'lingering-fault-current',
+  gives: { symbol: 'I_x', of: 'current', means: 'most current that no fuse ends within seconds' },
+  takes: {
+    supply: {
+      ...amperes,
+      symbol: 'I_l',
+      means: 'current at which the supply limits',
+      slope: 'up',
+      typical: [3, 40],
+    },
+    rating: { ...rating, slope: 'up' },
+    multiple: {
+      symbol: 'n',
+      of: 'ratio',
+      means: 'multiple of the rating that opens it within seconds',
+      above: 1,
+      because: 'no fuse opens at its rating',
+      slope: 'up',
+      typical: [2.75, 10],
+    },
+  },
+  steps: ({ supply, rating: In, multiple }, step) =>
+    step('I_x', 'min(I_l, n*I_n)', Math.min(supply, multiple * In), 'current'),
+  assumes: ['a fault has any resistance, so that every current up to the limit of the supply may flow'],
+  source: [{ id: 'supply-overload-kinds' }, { id: 'own-derivation', at: 'protection' }],
+  checked: [{ kind: 'law', against: 'more than the gate opens the fuse, more than its limit no supply gives' }],
+  accuracy: 'that of the supply’s data sheet',
+});
+
+/**
+ * Most current of a rail on which a wire without a fuse is no fire: that of a source whose power is limited.
+ *
+ * I_f = 100 VA/max(V, 20 V)
+ * @param rail V [V]
+ * @returns I_f [A]
+ * @throws OutsideRange above 60 V
+ */
+export const fuselessCurrent = formula({
+  name: 'fuseless-current',
+  gives: { symbol: 'I_f', of: 'current', means: 'most current of a rail that needs no fuse' },
+  takes: {
+    rail: { ...volts, to: 60, because: 'the limits are printed up to 60 V', slope: 'down' },
+  },
+  steps: ({ rail }, step) => {
+    const base = step('V_f', 'max(V, 20)', Math.max(rail, 20), 'voltage');
+    return step('I_f', '100/V_f', 100 / base, 'current');
+  },
+  assumes: ['the supply keeps its limit also when it has one fault of its own'],
+  source: [{ id: 'limited-power-source' }],
+  checked: [
+    {
+      kind: 'published-secondary',
+      against: 'no more than 5 VA for each volt up to 20 V, and 100 VA up to 60 V',
+      source: { id: 'limited-power-source' },
+    },
+  ],
+  accuracy: 'a convention',
 });

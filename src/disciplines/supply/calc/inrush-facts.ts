@@ -1,22 +1,21 @@
 /** Capacitors behind a fuse, and what stands in their way when a contact closes. */
 import { need } from '../../../contract/index.ts';
 import type { Value } from '../../../kernel/index.ts';
-import { ofDriver, type SupplyContext } from './book.ts';
-import { behind, feedOf, fuseEntry } from './branch-facts.ts';
+import type { SupplyContext } from './book.ts';
+import { behind, fuseEntry, loopOf } from './branch-facts.ts';
+import { capacitorsOf } from './regeneration-facts.ts';
 import { inrushResistance } from './start.ts';
 
-/** Capacitors of drivers and loads behind a fuse. */
-export const capacitorsBehind = (context: SupplyContext, fuse: string): readonly Value[] => {
-  const { drivers, loads } = behind(context, fuse);
-  return [
-    ...drivers.map((name) => ofDriver(context.book, name, 'capacitance')),
-    ...loads.flatMap((name) => context.book.loads?.[name]?.capacitance ?? []),
-  ];
-};
+/** Capacitors of drivers, loads and converters behind a fuse. */
+export const capacitorsBehind = (context: SupplyContext, fuse: string): readonly Value[] =>
+  capacitorsOf(context, behind(context, fuse));
 
-/** Wire, contacts and capacitor behind a fuse. */
+/** Wire, fuse, contacts and capacitor behind a fuse. */
 export const inrushLoop = (context: SupplyContext, fuse: string): Value => {
-  const own = fuseEntry(context, fuse);
-  const contacts = need(own, 'contact-resistance')['contact-resistance'];
-  return own.cable === undefined ? contacts : inrushResistance.work({ contacts, feed: feedOf(context, fuse) });
+  const own = need(fuseEntry(context, fuse), 'contact-resistance', 'resistance');
+  const contacts = own['contact-resistance'];
+  return inrushResistance.work({
+    contacts,
+    feed: fuseEntry(context, fuse).cable === undefined ? own.resistance : loopOf(context, fuse),
+  });
 };

@@ -4,8 +4,10 @@ import { constant, NotStated, type Value } from '../../../kernel/index.ts';
 import {
   drivePower,
   inMode,
+  leastDrivePower,
   mainsPower,
   railCurrent,
+  railLeast,
   railPeak,
   railPower,
   standingByPower,
@@ -52,13 +54,19 @@ export interface Members {
   readonly converters: readonly string[];
 }
 
+/** On the way; when everything starts and stalls at once; when everything that may move stands. */
+export type Moment = 'steady' | 'peak' | 'least';
+
 /** Power that a converter takes in a mode. */
-const converterInput = (context: SupplyContext, supply: string, mode: string, moment: 'steady' | 'peak'): Value => {
+const converterInput = (context: SupplyContext, supply: string, mode: string, moment: Moment): Value => {
   const rails = Object.keys(supplyEntry(context.book, supply).rails ?? {});
   const outputs = rails.map((rail) =>
     moment === 'steady'
       ? context.get(railPower, inMode(rail, mode))
-      : loadPower.work({ rail: voltsOf(context.book, rail), current: context.get(railPeak, inMode(rail, mode)) }),
+      : loadPower.work({
+          rail: voltsOf(context.book, rail),
+          current: context.get(moment === 'peak' ? railPeak : railLeast, inMode(rail, mode)),
+        }),
   );
   return inputPower.work({
     output: together(outputs),
@@ -67,13 +75,14 @@ const converterInput = (context: SupplyContext, supply: string, mode: string, mo
   });
 };
 
-/** What some of the machine takes in a mode: on the way, or at the moment when everything starts and stalls at once. */
-export const hanging = (context: SupplyContext, members: Members, mode: string, moment: 'steady' | 'peak'): Hanging => {
+/** What some of the machine takes in a mode at a moment. */
+export const hanging = (context: SupplyContext, members: Members, mode: string, moment: Moment): Hanging => {
   const { book } = context;
   const powers: Value[] = [];
   const currents: Value[] = [];
   for (const driver of members.drivers)
-    for (const motor of motorsOn(book, driver)) powers.push(context.get(drivePower, inMode(motor, mode)));
+    for (const motor of motorsOn(book, driver))
+      powers.push(context.get(moment === 'least' ? leastDrivePower : drivePower, inMode(motor, mode)));
   for (const name of members.loads) {
     const load = loadEntry(book, name);
     if (!isOn(load, mode)) continue;
@@ -92,7 +101,7 @@ export const onRail = ({ book }: SupplyContext, rail: string): Members => ({
   converters: Object.entries(book.supplies ?? {}).flatMap(([name, supply]) => (supply.from === rail ? [name] : [])),
 });
 
-const onRailIn = (context: SupplyContext, key: string, moment: 'steady' | 'peak') => {
+const onRailIn = (context: SupplyContext, key: string, moment: Moment) => {
   const [rail, mode] = nameAndMode(key);
   refuseRing(context.book, rail);
   return { volts: voltsOf(context.book, rail), ...hanging(context, onRail(context, rail), mode, moment) };
@@ -103,7 +112,7 @@ const powerOf = (context: SupplyContext, key: string): Value => {
   return together([...powers, ...currents.map((current) => loadPower.work({ rail: volts, current }))]);
 };
 
-const currentOf = (context: SupplyContext, key: string, moment: 'steady' | 'peak'): Value => {
+const currentOf = (context: SupplyContext, key: string, moment: Moment): Value => {
   const { volts, powers, currents } = onRailIn(context, key, moment);
   const drawn = powers.length > 0 ? [meanCurrent.work({ power: together(powers), rail: volts })] : [];
   return amperesTogether([...drawn, ...currents]);
@@ -159,6 +168,7 @@ export const railProviders: readonly Provider<SupplyBook>[] = [
   provide<SupplyBook, Value>(railPower, powerOf, railKeys),
   provide<SupplyBook, Value>(railCurrent, (context, key) => currentOf(context, key, 'steady'), railKeys),
   provide<SupplyBook, Value>(railPeak, (context, key) => currentOf(context, key, 'peak'), railKeys),
+  provide<SupplyBook, Value>(railLeast, (context, key) => currentOf(context, key, 'least'), railKeys),
   provide<SupplyBook, Value>(mainsPower, fromSocket, modesOf),
   provide<SupplyBook, Value>(
     standingByPower,

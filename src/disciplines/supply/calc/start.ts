@@ -33,7 +33,7 @@ export const chargingTime = formula({
     if (!(spare > 0))
       throw new NoSolution(
         'the start of the rail',
-        'its loads take all the current that the supply gives, so that it never comes up',
+        'what hangs on the rail takes all the current that its supply gives, so that it never comes up',
       );
     return step('t', 'C*V/I_x', (C * rail) / spare, 'time');
   },

@@ -1,5 +1,5 @@
 /** What comes back to a rail when moving masses are braked or lowered, and where it goes. */
-import { formula, type Take } from '../../../kernel/index.ts';
+import { formula, NoSolution, type Take } from '../../../kernel/index.ts';
 import { capacitance, power, volts } from './takes.ts';
 
 const energy = {
@@ -53,9 +53,10 @@ export const rampTime = formula({
 /**
  * Energy that a braked load gives back after the motor’s own losses.
  *
- * E = max(0, (J_l + J_r)·ω²/2 − P_l·t)
+ * E = max(0, (J_l + J_r)·ω²/2 + T_g·ω·t/2 − P_l·t)
  * @param load J_l, at the motor without its rotor [kg·m²]
  * @param rotor J_r [kg·m²]
+ * @param gravity T_g, of gravity at the motor, downhill [N·m]
  * @param speed ω, before braking [rad/s]
  * @param losses P_l, copper and cable while braking [W]
  * @param time t, of the braking [s]
@@ -93,6 +94,16 @@ export const brakingEnergy = formula({
       slope: 'up',
       typical: [10, 80],
     },
+    gravity: {
+      symbol: 'T_g',
+      of: 'torque',
+      means: 'torque of gravity at the motor, downhill',
+      from: 0,
+      because: 'gravity pulls one way',
+      otherwise: 0,
+      slope: 'up',
+      typical: [0, 0.3],
+    },
     losses: { ...power, symbol: 'P_l', means: 'losses while braking', slope: 'down', otherwise: 0, typical: [0.5, 5] },
     time: {
       symbol: 't',
@@ -100,13 +111,14 @@ export const brakingEnergy = formula({
       means: 'time of the braking',
       from: 0,
       because: 'time goes forward',
-      slope: 'down',
+      slope: 'either',
       typical: [0.05, 0.5],
     },
   },
-  steps: ({ load, rotor, speed, losses, time }, step) => {
+  steps: ({ load, rotor, speed, gravity, losses, time }, step) => {
     const kinetic = step('E_k', '(J_l + J_r)*ω^2/2', ((load + rotor) * speed ** 2) / 2, 'energy');
-    return step('E', 'max(0, E_k - P_l*t)', Math.max(0, kinetic - losses * time), 'energy');
+    const fallen = step('E_g', 'T_g*ω*t/2', (gravity * speed * time) / 2, 'energy');
+    return step('E', 'max(0, E_k + E_g - P_l*t)', Math.max(0, kinetic + fallen - losses * time), 'energy');
   },
   assumes: ['steady deceleration', 'friction left out', 'losses that do not change over the braking'],
   source: [{ id: 'regeneration-notes' }, { id: 'own-derivation', at: 'stop' }],
@@ -198,6 +210,44 @@ export const voltageAfterBraking = formula({
 });
 
 /**
+ * Voltage of a rail that a clamp holds down.
+ *
+ * V_c = min(V_b, V_k)
+ * @param lifted V_b, to which the rail would be lifted [V]
+ * @param clamp V_k, voltage at which the clamp conducts [V]
+ * @param rail V, of the supply [V]
+ * @returns V_c [V]
+ * @throws NoSolution when the clamp conducts below what the supply gives, and burns that
+ */
+export const clampedVoltage = formula({
+  name: 'clamped-voltage',
+  gives: { symbol: 'V_c', of: 'voltage', means: 'voltage of the rail with its clamp' },
+  takes: {
+    lifted: {
+      ...volts,
+      symbol: 'V_b',
+      means: 'voltage to which the rail would be lifted',
+      slope: 'up',
+      typical: [24, 60],
+    },
+    clamp: { ...volts, symbol: 'V_k', means: 'voltage at which the clamp conducts', slope: 'up', typical: [36, 45] },
+    rail: { ...volts, slope: 'either', typical: [12, 30] },
+  },
+  steps: ({ lifted, clamp, rail }, step) => {
+    if (!(clamp > rail))
+      throw new NoSolution(
+        'the clamp',
+        'the clamp conducts at what the supply gives anyway, and burns its power for good',
+      );
+    return step('V_c', 'min(V_b, V_k)', Math.min(lifted, clamp), 'voltage');
+  },
+  assumes: ['the clamp bears the current of the braking; what it burns in the mean is a question of its own'],
+  source: [{ id: 'regeneration-notes' }, { id: 'own-derivation', at: 'stop' }],
+  checked: [{ kind: 'law', against: 'a clamp that conducts lets nothing rise further' }],
+  accuracy: 'that of the clamp',
+});
+
+/**
  * Mean power of a clamp that holds the rail down.
  *
  * P_k = max(0, E − C·(V_k² − V²)/2)/t
@@ -256,7 +306,7 @@ export const energyTogether = formula({
       energies.reduce((a, b) => a + b, 0),
       'energy',
     ),
-  assumes: ['all motors of an axis brake together'],
+  assumes: ['everything that moves at the same time brakes together'],
   source: [{ id: 'own-derivation', at: 'stop' }],
   checked: [{ kind: 'law', against: 'energy is kept' }],
   accuracy: 'exact',

@@ -102,6 +102,13 @@ export const cold = {
   typical: [1, 12],
 } as const satisfies Take;
 
+export const hot = {
+  ...power,
+  symbol: 'P_h',
+  means: 'copper heat that has to leave the hottest phase',
+  typical: [1, 12],
+} as const satisfies Take;
+
 export const iron = {
   ...power,
   symbol: 'P_i',

@@ -1,19 +1,30 @@
 /** How warm things get: the air in the cabinet, windings, cases, drivers, servos. */
 import { entry, need, provide, type Provider, type Seen } from '../../../contract/index.ts';
 import { constant, greatest, NotStated, type Value } from '../../../kernel/index.ts';
-import { driveFacts } from '../../motion/facts.ts';
+import { driveFacts, motorFacts } from '../../motion/facts.ts';
 import { cabinetWarmth, caseTemperature, insideAir, mainsPower, windingTemperature } from '../facts.ts';
 import type { PartEntry, SupplyBook } from '../schema.ts';
-import { loadEntry, modesOf, motorsOn, ofDriver, partOf, voltsOf, type SupplyContext } from './book.ts';
-import { windingHeat } from './chopper.ts';
+import { isOn, loadEntry, motorsOn, ofDriver, partOf, voltsOf, type SupplyContext } from './book.ts';
+import { windingAt } from './chopper.ts';
 import { cabinetRise, driverHeat, plainRise, servoCurrent, servoHeat, sunGain } from './cooling.ts';
-import { hottestCurrent, hottestIron, phasesOf } from './drive-facts.ts';
+import {
+  crowding,
+  heatIn,
+  heatingCurrentOf,
+  hottestCurrent,
+  ironOver,
+  phaseCurrent,
+  phasesOf,
+  stateOf,
+} from './drive-facts.ts';
+import { meanOver, regimesOf, type Regime } from './regimes.ts';
 import { together } from './rail-facts.ts';
 import { temperatureFrom, windingRise } from './warming.ts';
-import { coldResistance } from './winding-cold.ts';
+import { coldFromWarm, coldResistance } from './winding-cold.ts';
 
 /** Where the straight line of copper ends, and no winding lasts. */
 const TOO_HOT = constant(523.15, 'temperature', 'end of the straight line of copper, 250 °C');
+const NO_HEAT = constant(0, 'power', 'it is off');
 const CLOSED = 'temperature at which the loop of heat and resistance closes';
 
 const airOf = ({ book }: SupplyContext): Value => {
@@ -27,7 +38,15 @@ const riseOf = (context: SupplyContext): Value => {
   const { enclosure } = context.book;
   if (enclosure === undefined) throw new NotStated(['enclosure.surface']);
   const { transfer, surface } = need(enclosure, 'transfer', 'surface');
-  const electrical = greatest(...modesOf(context.book).map((mode) => context.get(mainsPower, mode)));
+  const electrical = greatest(
+    ...regimesOf(context.book).map((regime) =>
+      meanOver(
+        context.book,
+        regime,
+        regime.map((mode) => context.get(mainsPower, mode)),
+      ),
+    ),
+  );
   const sun =
     enclosure.windows === undefined
       ? []
@@ -57,7 +76,13 @@ const connected = (way: string | undefined, leads: number | undefined, path: str
 /** Resistance of one winding as connected, at room temperature. */
 export const coldOf = (context: SupplyContext, motor: string): Value => {
   const part = stepperOf(context, motor);
-  const measured = need(part, 'phase-resistance')['phase-resistance'];
+  const measured = part['phase-resistance'];
+  // Motion reckons it, as connected and warm, from the rated current of a motor of that size.
+  if (measured === undefined) {
+    const warm = context.get(motorFacts.phaseResistance, motor);
+    const temperature = entry(context.book.motors, 'motors', motor, 'motors')['winding-temperature'];
+    return temperature === undefined ? warm : coldFromWarm.work({ warm, temperature });
+  }
   const { winding, part: name } = entry(context.book.motors, 'motors', motor, 'motors');
   const used = connected(winding, part.leads, `motors.${motor}.winding`);
   const known = connected(part['measured-as'], part.leads, `parts.${name}.measured-as`);
@@ -66,27 +91,47 @@ export const coldOf = (context: SupplyContext, motor: string): Value => {
     : coldResistance.work({ measured, ratio: constant(used / known, 'ratio', 'resistance of both connections') });
 };
 
-/** What warms a motor in the mode that warms it most, as if that mode lasted for good. */
-export const warmingOf = (context: SupplyContext, motor: string) => {
+/** What warms a motor while a regime goes on: the mean of its modes in the case, the hottest of them in the winding. */
+export interface Warming {
+  /** Mean copper heat of both phases at a winding temperature. */
+  readonly copper: (temperature: Value) => Value;
+  /** Copper heat that has to leave the hottest phase. */
+  readonly hot: (temperature: Value) => Value;
+  readonly iron: Value;
+  readonly inside: Value;
+  readonly outside: Value;
+}
+
+export const warmingOf = (context: SupplyContext, motor: string, regime: Regime): Warming => {
   const part = need(stepperOf(context, motor), 'winding-to-case', 'case-to-air');
+  const cold = coldOf(context, motor);
+  const rail = context.get(driveFacts.railVoltage, motor);
+  const mean = heatingCurrentOf(context, motor, regime);
+  const phases = phasesOf(context, motor);
+  const crowded = regime.map((mode) => ({
+    current: phaseCurrent(context, motor, mode),
+    phases: crowding(context, motor, mode),
+  }));
   return {
-    current: hottestCurrent(context, motor),
-    cold: coldOf(context, motor),
-    phases: phasesOf(context, motor),
-    rail: context.get(driveFacts.railVoltage, motor),
-    iron: hottestIron(context, motor),
+    copper: (temperature) => heatIn(windingAt.work({ cold, temperature }), mean, phases, rail),
+    hot: (temperature) => {
+      const resistance = windingAt.work({ cold, temperature });
+      return greatest(...crowded.map((one) => heatIn(resistance, one.current, one.phases, rail)));
+    },
+    iron: ironOver(context, motor, regime),
     inside: part['winding-to-case'],
     outside: part['case-to-air'],
   };
 };
 
-const windingOf = (context: SupplyContext, motor: string): Value => {
-  const { iron, inside, outside, ...copper } = warmingOf(context, motor);
+/** Where the winding settles while a regime goes on. */
+const settledIn = (context: SupplyContext, motor: string, regime: Regime): Value => {
+  const { copper, hot, ...way } = warmingOf(context, motor, regime);
   const air = context.get(insideAir, 'site');
   const next = (temperature: Value): Value =>
     temperatureFrom.work({
       ambient: air,
-      rise: windingRise.work({ copper: windingHeat.work({ ...copper, temperature }), iron, inside, outside }),
+      rise: windingRise.work({ hot: hot(temperature), copper: copper(temperature), ...way }),
     });
   const closed = context.loop({
     name: `the temperature of the winding of ${motor}`,
@@ -100,14 +145,38 @@ const windingOf = (context: SupplyContext, motor: string): Value => {
   return next(constant(closed.number, 'temperature', CLOSED));
 };
 
+/** Regimes in which a motor is on at all; the first of all where it never is. */
+const heatingRegimes = (context: SupplyContext, motor: string): readonly Regime[] => {
+  const all = regimesOf(context.book);
+  const on = all.filter((regime) => regime.some((mode) => stateOf(context, motor, mode) !== 'off'));
+  return on.length > 0 ? on : all.slice(0, 1);
+};
+
+const windingOf = (context: SupplyContext, motor: string): Value =>
+  greatest(...heatingRegimes(context, motor).map((regime) => settledIn(context, motor, regime)));
+
 const caseOf = (context: SupplyContext, motor: string): Value => {
-  const { current, cold, phases, rail, iron, outside } = warmingOf(context, motor);
   const temperature = context.get(windingTemperature, motor);
-  const copper = windingHeat.work({ current, cold, phases, rail, temperature });
-  return temperatureFrom.work({
-    ambient: context.get(insideAir, 'site'),
-    rise: plainRise.work({ power: together([copper, iron]), resistance: outside }),
-  });
+  const air = context.get(insideAir, 'site');
+  return greatest(
+    ...heatingRegimes(context, motor).map((regime) => {
+      const { copper, iron, outside } = warmingOf(context, motor, regime);
+      return temperatureFrom.work({
+        ambient: air,
+        rise: plainRise.work({ power: together([copper(temperature), iron]), resistance: outside }),
+      });
+    }),
+  );
+};
+
+/** The regime in which a motor has most to shed. */
+export const hottestRegime = (context: SupplyContext, motor: string): Regime => {
+  const air = context.get(insideAir, 'site');
+  const regimes = heatingRegimes(context, motor).map((regime) => ({
+    regime,
+    heat: warmingOf(context, motor, regime).copper(air).number,
+  }));
+  return regimes.reduce((a, b) => (b.heat > a.heat ? b : a)).regime;
 };
 
 /** Temperature of the hottest part of a driver. */
@@ -127,21 +196,32 @@ export const driverTemperature = (context: SupplyContext, driver: string): Value
   });
 };
 
-/** Temperature of a servo that plays all day. */
+/** Temperature of a servo while players queue, or standing by where it is on then. */
 export const servoTemperature = (context: SupplyContext, name: string): Value => {
+  const { book } = context;
+  const load = loadEntry(book, name);
   const { rail, current, peak, stalled, ...rest } = need(
-    loadEntry(context.book, name),
+    load,
     'rail',
     'current',
     'peak',
     'stalled',
     'thermal-resistance',
   );
-  const power = servoHeat.work({
-    rail: voltsOf(context.book, rail),
+  const on = servoHeat.work({
+    rail: voltsOf(book, rail),
     current: servoCurrent.work({ stalled, stall: peak, current }),
     stall: peak,
   });
+  const power = greatest(
+    ...regimesOf(book).map((regime) =>
+      meanOver(
+        book,
+        regime,
+        regime.map((mode) => (isOn(load, mode) ? on : NO_HEAT)),
+      ),
+    ),
+  );
   return temperatureFrom.work({
     ambient: context.get(insideAir, 'site'),
     rise: plainRise.work({ power, resistance: rest['thermal-resistance'] }),

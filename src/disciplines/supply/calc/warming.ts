@@ -3,7 +3,7 @@
  * Everything is linear in the rises, so that rest and time have closed forms; runaway is where the rest has none.
  */
 import { formula, NoSolution, OutsideRange, type Recorder } from '../../../kernel/index.ts';
-import { ambient, coefficient, cold, inside, iron, outside } from './takes.ts';
+import { ambient, coefficient, cold, hot, inside, iron, outside } from './takes.ts';
 
 /**
  * Temperature coefficient of copper referred to another temperature than 20 °C.
@@ -41,8 +41,9 @@ export const coefficientAt = formula({
 /**
  * How near a held winding is to running away: 1 is where each kelvin of rise brings the heat for another.
  *
- * w = α·P_0·(R_1 + R_2)
- * @param cold P_0, copper heat with the winding as cold as the air [W]
+ * w = α·(P_h·R_1 + P_0·R_2)
+ * @param hot P_h, copper heat that has to leave the hottest phase, with the winding as cold as the air [W]
+ * @param cold P_0, mean copper heat with the winding as cold as the air [W]
  * @param inside R_1, winding to case [K/W]
  * @param outside R_2, case to air [K/W]
  * @param coefficient α, at the temperature of the air [1/K]
@@ -53,13 +54,14 @@ export const runaway = formula({
   name: 'winding-runaway',
   gives: { symbol: 'w', of: 'ratio', means: 'share of the heat at which the winding runs away' },
   takes: {
+    hot: { ...hot, slope: 'up' },
     cold: { ...cold, slope: 'up' },
     inside: { ...inside, slope: 'up' },
     outside: { ...outside, slope: 'up' },
     coefficient: { ...coefficient, slope: 'up' },
   },
-  steps: ({ cold: P, inside: R1, outside: R2, coefficient: a }, step) =>
-    step('w', 'α*P_0*(R_1 + R_2)', a * P * (R1 + R2), 'ratio'),
+  steps: ({ hot: Ph, cold: P, inside: R1, outside: R2, coefficient: a }, step) =>
+    step('w', 'α*(P_h*R_1 + P_0*R_2)', a * (Ph * R1 + P * R2), 'ratio'),
   assumes: ['the driver holds the current whatever the resistance'],
   source: [{ id: 'own-derivation', at: 'warming' }],
   checked: [
@@ -172,12 +174,15 @@ export const caseRise = formula({
 });
 
 /**
- * Rise of a winding for the heat that it has: one turn of the loop that the engine closes.
+ * Rise of a winding for the heat that it has: one turn of the loop that the engine closes. The case takes part in the
+ * mean of all that happens; the winding on it is quick, and follows its hottest mode.
  *
- * Δ_w = P_c·(R_1 + R_2) + P_i·R_2
- * @param copper P_c, copper heat as warm as the winding is [W]
- * @param iron P_i, heat of iron and drag [W]
- * @param inside R_1, winding to case [K/W]
+ * Δ_w = P_h·R_1 + (P_c + P_i)·R_2
+ * @param hot P_h, copper heat that has to leave the hottest phase: that of both phases where they share it evenly, twice
+ *   that of one where one has all of it, for R_1 is that of both side by side [W]
+ * @param copper P_c, mean copper heat as warm as the winding is [W]
+ * @param iron P_i, mean heat of iron and drag [W]
+ * @param inside R_1, winding to case, both phases heated alike [K/W]
  * @param outside R_2, case to air [K/W]
  * @returns Δ_w, above the air [K]
  * @throws OutsideRange for negative heat
@@ -186,18 +191,32 @@ export const windingRise = formula({
   name: 'winding-rise',
   gives: { symbol: 'Δ_w', of: 'temperature-difference', means: 'rise of the winding above the air' },
   takes: {
-    copper: { ...cold, symbol: 'P_c', means: 'copper heat as warm as the winding is', slope: 'up' },
+    hot: { ...hot, slope: 'up' },
+    copper: { ...cold, symbol: 'P_c', means: 'mean copper heat as warm as the winding is', slope: 'up' },
     iron: { ...iron, slope: 'up' },
     inside: { ...inside, slope: 'up' },
     outside: { ...outside, slope: 'up' },
   },
-  steps: ({ copper, iron: Pi, inside: R1, outside: R2 }, step) =>
-    step('Δ_w', 'P_c*(R_1 + R_2) + P_i*R_2', copper * (R1 + R2) + Pi * R2, 'temperature-difference'),
-  assumes: ['two lumps, each at one temperature', 'settled'],
+  steps: ({ hot: Ph, copper, iron: Pi, inside: R1, outside: R2 }, step) =>
+    step('Δ_w', 'P_h*R_1 + (P_c + P_i)*R_2', Ph * R1 + (copper + Pi) * R2, 'temperature-difference'),
+  assumes: [
+    'each phase and the case at one temperature',
+    'the case has settled to the mean of all modes, the winding to its hottest mode, which is careful',
+    'the phases warm each other through the case only',
+  ],
   source: [{ id: 'two-lump-motor' }],
   checked: [
-    { kind: 'published-secondary', against: 'P·(R_1 + R_2) without iron', source: { id: 'two-lump-motor' } },
+    {
+      kind: 'published-secondary',
+      against: 'P·(R_1 + R_2) without iron in one mode',
+      source: { id: 'two-lump-motor' },
+    },
     { kind: 'independent', against: 'closed as a loop it gives the closed form of the settled rise, within 1e-5 K' },
+    {
+      kind: 'independent',
+      against:
+        'modes of random length and heat that follow each other, by a general solver with each phase apart: never above it',
+    },
   ],
   accuracy: 'that of the thermal resistances',
 });

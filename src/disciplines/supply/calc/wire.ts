@@ -11,6 +11,16 @@ const capacity = {
   typical: [3, 15],
 } as const satisfies Take;
 
+const conducting = {
+  symbol: 'c',
+  of: 'ratio',
+  means: 'share of the section that conducts like copper',
+  above: 0,
+  to: 1,
+  because: 'no wire conducts better than copper',
+  typical: [0.4, 1],
+} as const satisfies Take;
+
 const insulation = (symbol: string, means: string, typical: readonly [number, number]) =>
   ({
     symbol,
@@ -23,9 +33,9 @@ const insulation = (symbol: string, means: string, typical: readonly [number, nu
   }) as const satisfies Take;
 
 /**
- * How much less (or more) a wire bears in air of another temperature than its table is for.
+ * How much less a wire bears in hotter air than its table is for, or more in air down to 30 °C; colder air counts as 30 °C.
  *
- * k_θ = √((θ_m − θ_a)/(θ_m − θ_r))
+ * k_θ = √((θ_m − max(θ_a, 30 °C))/(θ_m − θ_r))
  * @param most θ_m, most that the insulation bears [K]
  * @param ambient θ_a, air round the wire [K]
  * @param reference θ_r, air for which the table is [K]
@@ -40,13 +50,15 @@ export const ambientFactor = formula({
     ambient: { ...insulation('θ_a', 'air round the wire', [293.15, 328.15]), slope: 'down' },
     reference: { ...insulation('θ_r', 'air for which the table is', [303.15, 313.15]), slope: 'up' },
   },
-  steps: ({ most, ambient, reference }, step) =>
-    step(
+  steps: ({ most, ambient, reference }, step) => {
+    const air = step('θ_c', 'max(θ_a, 303.15)', Math.max(ambient, 303.15), 'temperature');
+    return step(
       'k_θ',
-      'sqrt(max(0, θ_m - θ_a)/(θ_m - θ_r))',
-      Math.sqrt(Math.max(0, most - ambient) / (most - reference)),
+      'sqrt(max(0, θ_m - θ_c)/(θ_m - θ_r))',
+      Math.sqrt(Math.max(0, most - air) / (most - reference)),
       'ratio',
-    ),
+    );
+  },
   assumes: ['heat goes with the square of the current and flows in proportion to the rise'],
   source: [{ id: 'iec-60204-currents' }, { id: 'own-derivation', at: 'protection' }],
   checked: [
@@ -56,14 +68,63 @@ export const ambientFactor = formula({
       against: '1.15 at 30 °C, 0.82 at 50 °C, 0.58 at 60 °C for 70 °C insulation in a table for 40 °C',
     },
   ],
-  accuracy: '2 %',
+  accuracy: '2 % up to 60 °C; careful in the cold, where the tables stop',
+});
+
+/**
+ * Copper whose conductance the wire has, over the copper that its section would be: less than all of it for
+ * copper-clad aluminium and for thin strands. A wire as its standard allows it counts as whole.
+ *
+ * c = min(1, 1.16·ρ/(r·A))
+ * @param perLength r, resistance of one conductor per length at 20 °C [Ω/m]
+ * @param area A, section of the conductor [m²]
+ * @returns c [-]
+ * @throws OutsideRange for no conductor
+ */
+export const conductingShare = formula({
+  name: 'conducting-share',
+  gives: { symbol: 'c', of: 'ratio', means: 'share of the section that conducts like copper' },
+  takes: {
+    perLength: {
+      symbol: 'r',
+      of: 'resistance-per-length',
+      means: 'resistance of one conductor per length',
+      above: 0,
+      because: 'every conductor has some',
+      slope: 'down',
+      typical: [0.02, 0.2],
+    },
+    area: {
+      symbol: 'A',
+      of: 'conductor-area',
+      means: 'section of the conductor',
+      above: 0,
+      because: 'a current needs metal',
+      slope: 'down',
+      typical: [0.2e-6, 2.5e-6],
+    },
+  },
+  steps: ({ perLength, area }, step) =>
+    step('c', 'min(1, 1.16*1.7241e-8/(r*A))', Math.min(1, (1.16 * 1.7241e-8) / (perLength * area)), 'ratio'),
+  assumes: ['16 % above the resistance of pure copper is what standards allow a fine-stranded wire'],
+  source: [{ id: 'iec-60228-resistance' }],
+  checked: [
+    {
+      kind: 'published-secondary',
+      against: 'greatest resistances of fine-stranded copper from 0.5 to 1.5 mm² count as whole',
+      source: { id: 'iec-60228-resistance' },
+    },
+    { kind: 'law', against: 'twice the resistance is half of the conductance' },
+  ],
+  accuracy: 'that of the stated resistance',
 });
 
 /**
  * Current that a wire bears for good as it is laid.
  *
- * I_z = p·I_t·k_g·k_θ
+ * I_z = I_t·√c·k_g·k_θ·max(1, p − 1): of conductors in parallel one may be open, and nothing tells
  * @param table I_t, from a table for one circuit in its reference air [A]
+ * @param share c, of the section that conducts like copper [-]
  * @param grouping k_g, factor for circuits side by side [-]
  * @param parallel p, conductors in parallel for each way [-]
  * @param ambient k_θ, factor for the temperature of the air [-]
@@ -83,6 +144,7 @@ export const wireCapacity = formula({
       slope: 'up',
       typical: [4, 20],
     },
+    share: { ...conducting, otherwise: 1, slope: 'up' },
     grouping: {
       symbol: 'k_g',
       of: 'ratio',
@@ -102,7 +164,7 @@ export const wireCapacity = formula({
       because: 'one at least carries the current',
       otherwise: 1,
       slope: 'up',
-      typical: [1, 2],
+      typical: [1, 3],
     },
     ambient: {
       symbol: 'k_θ',
@@ -115,11 +177,16 @@ export const wireCapacity = formula({
       typical: [0.5, 1.15],
     },
   },
-  steps: ({ table, grouping, parallel, ambient }, step) =>
-    step('I_z', 'p*I_t*k_g*k_θ', parallel * table * grouping * ambient, 'current'),
-  assumes: ['all circuits of the group are loaded'],
-  source: [{ id: 'iec-60204-currents' }],
-  checked: [{ kind: 'independent', against: '13.1 A, four circuits at 0.65, 50 °C at 0.82: 6.98 A' }],
+  steps: ({ table, share, grouping, parallel, ambient }, step) => {
+    const one = step('I_1', 'I_t*sqrt(c)*k_g*k_θ', table * Math.sqrt(share) * grouping * ambient, 'current');
+    return step('I_z', 'I_1*max(1, p - 1)', one * Math.max(1, parallel - 1), 'current');
+  },
+  assumes: ['all circuits of the group are loaded', 'one of several conductors in parallel may have lost its contact'],
+  source: [{ id: 'iec-60204-currents' }, { id: 'own-derivation', at: 'protection' }],
+  checked: [
+    { kind: 'independent', against: '13.1 A, four circuits at 0.65, 50 °C at 0.82: 6.98 A' },
+    { kind: 'law', against: 'the same heat flows where I²/c is the same' },
+  ],
   accuracy: 'that of the table, about 5 %',
 });
 
@@ -178,9 +245,10 @@ export const heatingConstant = formula({
 /**
  * Let-through that a wire bears before its insulation is too hot.
  *
- * J_w = k²·A²
+ * J_w = c·k²·A²
  * @param constant k [A·√s/m²]
- * @param area A, copper [m²]
+ * @param area A, of one conductor [m²]
+ * @param share c, of the section that conducts like copper [-]
  * @returns J_w [A²·s]
  * @throws OutsideRange for no copper
  */
@@ -200,15 +268,21 @@ export const wireLetThrough = formula({
     area: {
       symbol: 'A',
       of: 'conductor-area',
-      means: 'copper of the conductor',
+      means: 'section of the conductor',
       above: 0,
-      because: 'a current needs copper',
+      because: 'a current needs metal',
       slope: 'up',
       typical: [0.2e-6, 2.5e-6],
     },
+    share: { ...conducting, otherwise: 1, slope: 'up' },
   },
-  steps: ({ constant, area }, step) => step('J_w', 'k^2*A^2', constant ** 2 * area ** 2, 'current-squared-time'),
-  assumes: ['no heat leaves the copper', 'up to about five seconds'],
+  steps: ({ constant, area, share }, step) =>
+    step('J_w', 'c*k^2*A^2', share * constant ** 2 * area ** 2, 'current-squared-time'),
+  assumes: [
+    'no heat leaves the conductor',
+    'up to about five seconds',
+    'one conductor carries all of it, also of several in parallel',
+  ],
   source: [{ id: 'cable-k-factors' }],
   checked: [{ kind: 'published-secondary', against: 'the form A = √(I²·t)/k', source: { id: 'cable-k-factors' } }],
   accuracy: '1 %, and careful above a second',

@@ -3,6 +3,7 @@ import {
   fuseBears,
   fuseBearsInrush,
   loadHasVolts,
+  needsFuse,
   oneRail,
   overloadEnds,
   supplyClears,
@@ -12,6 +13,7 @@ import {
 } from './branches.ts';
 import type { SupplyCheck } from './common.ts';
 import { standingBy, weekCost } from './energy.ts';
+import { railKeepsVolts } from './sag.ts';
 import { caseOnMount, caseTouched, driverRipple, driverWarmth, servoWarmth, windingWarmth } from './heat.ts';
 import {
   airOfSupply,
@@ -29,6 +31,7 @@ export const checks: readonly SupplyCheck[] = [
   hasRails,
   railBears,
   railBearsPeak,
+  railKeepsVolts,
   supplyPower,
   leastLoad,
   startUp,
@@ -44,6 +47,7 @@ export const checks: readonly SupplyCheck[] = [
   cabinetWarms,
   voltageArrives,
   loadHasVolts,
+  needsFuse,
   fuseBears,
   oneRail,
   wireBearsFuse,

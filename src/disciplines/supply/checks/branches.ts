@@ -1,17 +1,33 @@
 /** Each branch by the full rule: load, fuse, wire, fault and supply must suit each other; and the voltage must arrive. */
-import { need } from '../../../contract/index.ts';
-import { atLeast, atMost, constant, greatest, least, mustBe, type Value } from '../../../kernel/index.ts';
-import { loadEntry, modesOf, ofSupply, supplyOf, voltsOf, type SupplyContext } from '../calc/book.ts';
-import { behind, branchRail, dropIn, feedOf, fuseEntry, railsBehind, wireLetsThrough } from '../calc/branch-facts.ts';
+import { need, type Subject } from '../../../contract/index.ts';
+import { atLeast, atMost, constant, greatest, least, mustBe, NotStated, type Value } from '../../../kernel/index.ts';
+import { modesOf, ofSupply, railsOf, supplyOf, voltsOf, type SupplyContext } from '../calc/book.ts';
+import { behind, branchRail, dropIn, fuseEntry, loopOf, railsBehind, wireLetsThrough } from '../calc/branch-facts.ts';
 import { allowedDrop, mostPower, voltageLeft } from '../calc/drop.ts';
 import { currentShare } from '../calc/loads.ts';
-import { faultCurrent, fuseCapacity, gateLetThrough, sureOpening } from '../calc/fuse.ts';
+import {
+  faultCurrent,
+  fuseCapacity,
+  fuselessCurrent,
+  gateLetThrough,
+  lingeringCurrent,
+  sureOpening,
+} from '../calc/fuse.ts';
 import { bearableOverload } from '../calc/wire.ts';
 import { capacitorsBehind, inrushLoop } from '../calc/inrush-facts.ts';
 import { capacitanceTogether, inrushLetThrough, inrushPeak } from '../calc/start.ts';
 import { fuseKinds } from '../data/fuses.ts';
 import { branchCurrent, branchDrop, insideAir, wireBears } from '../facts.ts';
-import { each, experience, membersLess, nameIn, otherRatings, thickerWire, type SupplyCheck } from './common.ts';
+import {
+  anotherSupply,
+  each,
+  experience,
+  membersLess,
+  nameIn,
+  otherRatings,
+  thickerWire,
+  type SupplyCheck,
+} from './common.ts';
 
 const FIVE_PERCENT = constant(0.05, 'ratio', 'share of the voltage that may be lost on the way', {
   id: 'voltage-drop-limits',
@@ -36,7 +52,7 @@ const faultOf = (context: SupplyContext, fuse: string): Value => {
   return faultCurrent.work({
     supply: ofSupply(context.book, supplyOf(context.book, rail), 'short-circuit-current'),
     rail: voltsOf(context.book, rail),
-    loop: feedOf(context, fuse),
+    loop: loopOf(context, fuse),
   });
 };
 
@@ -48,29 +64,75 @@ export const voltageArrives: SupplyCheck = {
     const fuse = nameIn(subject);
     const rail = voltsOf(context.book, branchRail(context, fuse));
     return atMost(context.get(branchDrop, fuse), allowedDrop.work({ rail, share: FIVE_PERCENT }), {
-      says: ({ demand, limit }) => `The wire behind ${fuse} loses ${demand}; 5 % of the rail is ${limit}.`,
-      beside: { 'most power that the wire can bring': mostPower.work({ rail, feed: feedOf(context, fuse) }) },
+      says: ({ demand, limit }) => `${fuse} and the wire behind it lose ${demand}; 5 % of the rail is ${limit}.`,
+      beside: { 'most power that the wire can bring': mostPower.work({ rail, feed: loopOf(context, fuse) }) },
       levers: [...thickerWire(context.book, fuse), ...membersLess(behind(context, fuse))],
     });
   },
 };
 
+/** Rail, fuse and least voltage of a load or driver behind a fuse, as far as they are stated. */
+const wantsVolts = (book: SupplyContext['book'], { at, designations: [name = ''] }: Subject) => {
+  if (at.startsWith('loads.')) {
+    const load = book.loads?.[name];
+    return { fuse: load?.fuse, rail: load?.rail, least: load?.['least-volts'] };
+  }
+  const driver = book.drivers?.[name];
+  const part = driver?.part === undefined ? undefined : book.parts?.[driver.part];
+  return { fuse: driver?.fuse, rail: driver?.rail, least: part?.['least-volts'] };
+};
+
 export const loadHasVolts: SupplyCheck = {
   code: 'SUPPLY-105',
-  asks: 'Does each load keep its least voltage at the moment in which everything starts and stalls?',
+  asks: 'Does each load and driver keep its least voltage at the moment in which everything starts and stalls?',
   subjects: (book) =>
-    each('loads')(book).filter((subject) => {
-      const load = book.loads?.[nameIn(subject)];
-      return load?.['least-volts'] !== undefined && load.fuse !== undefined;
+    [...each('loads')(book), ...each('drivers')(book)].filter((subject) => {
+      const { fuse, least: volts } = wantsVolts(book, subject);
+      return fuse !== undefined && volts !== undefined;
     }),
   run: (context, subject) => {
-    const name = nameIn(subject);
-    const { fuse, rail, ...load } = need(loadEntry(context.book, name), 'fuse', 'rail', 'least-volts');
+    const { fuse, rail, least: volts } = wantsVolts(context.book, subject);
+    if (fuse === undefined || volts === undefined) return null;
+    if (rail === undefined) throw new NotStated([`${subject.at}.rail`]);
     const drop = greatest(...modesOf(context.book).map((mode) => dropIn(context, fuse, mode, 'peak')));
-    return atLeast(voltageLeft.work({ rail: voltsOf(context.book, rail), drop }), load['least-volts'], {
+    return atLeast(voltageLeft.work({ rail: voltsOf(context.book, rail), drop }), volts, {
       says: ({ demand, limit }) =>
-        `${name} is left with ${demand} when everything starts and stalls at once; it needs ${limit}.`,
-      levers: [...thickerWire(context.book, fuse), ...membersLess(behind(context, fuse))],
+        `${nameIn(subject)} is left with ${demand} behind ${fuse} when everything starts and stalls at once; it needs ${limit}.`,
+      levers: [
+        ...otherRatings(context.book, fuse, 'higher'),
+        ...thickerWire(context.book, fuse),
+        ...membersLess(behind(context, fuse)),
+      ],
+    });
+  },
+};
+
+/** What hangs on a rail without a fuse of its own. */
+const bare = (book: SupplyContext['book'], rail: string): readonly string[] => [
+  ...Object.entries(book.drivers ?? {}).flatMap(([name, one]) => (one.rail === rail && !one.fuse ? [name] : [])),
+  ...Object.entries(book.loads ?? {}).flatMap(([name, one]) => (one.rail === rail && !one.fuse ? [name] : [])),
+  ...Object.entries(book.supplies ?? {}).flatMap(([name, one]) => (one.from === rail && !one.fuse ? [name] : [])),
+];
+
+export const needsFuse: SupplyCheck = {
+  code: 'SUPPLY-110',
+  asks: 'Is there a fuse before everything that hangs on a rail, or does its supply give too little to set a wire alight?',
+  subjects: (book) =>
+    railsOf(book)
+      .filter(([, rail]) => bare(book, rail).length > 0)
+      .map(([supply, rail]) => ({ designations: [rail], at: `supplies.${supply}.rails.${rail}` })),
+  run: (context, subject) => {
+    const rail = nameIn(subject);
+    const { book } = context;
+    const names = bare(book, rail).join(', ');
+    const gives = ofSupply(book, supplyOf(book, rail), 'overload-current');
+    const bears = fuselessCurrent.work({ rail: voltsOf(book, rail) });
+    // A book that knows no fuse at all is young, and has not left any out.
+    if (book.fuses === undefined && !(gives.number <= bears.number)) throw new NotStated(['fuses']);
+    return atMost(gives, bears, {
+      says: ({ demand, limit, verdict }) =>
+        `Without a fuse on rail ${rail}: ${names}. Its supply gives up to ${demand} into a fault; up to ${limit} a wire is safe from fire without one.${verdict === 'holds' ? '' : ' Give each a fuse that suits its wire.'}`,
+      levers: [anotherSupply(book, rail)],
     });
   },
 };
@@ -139,7 +201,7 @@ export const overloadEnds: SupplyCheck = {
     });
     return atMost(opens, bearableOverload.work({ capacity: context.get(wireBears, fuse) }), {
       says: ({ demand, limit }) =>
-        `${fuse} is sure to open only at ${demand}; until then the wire behind it bears up to ${limit}.`,
+        `${fuse} is sure to open only from ${demand} on, and that in half an hour; for so long the wire behind it bears ${limit}.`,
       levers: [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
     });
   },
@@ -158,7 +220,7 @@ export const wireBearsFault: SupplyCheck = {
     );
     return atMost(greatest(...through), wireLetsThrough(context, fuse), {
       says: ({ demand, limit }) =>
-        `In a short circuit ${fuse} lets ${demand} through; the wire behind it bears ${limit}.`,
+        `In the first seconds of a short circuit ${demand} at most get through ${fuse}; the wire behind it bears ${limit}.`,
       levers: [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
     });
   },
@@ -190,7 +252,7 @@ export const fuseBearsInrush: SupplyCheck = {
 
 export const supplyClears: SupplyCheck = {
   code: 'SUPPLY-170',
-  asks: 'In a short circuit, does the supply give what opens the fuse in seconds, or else so little that the wire bears it for good?',
+  asks: 'Does the supply give what opens the fuse in seconds, or does the wire bear for good whatever can flow on?',
   subjects: fuses,
   run: (context, subject) => {
     const fuse = nameIn(subject);
@@ -203,16 +265,20 @@ export const supplyClears: SupplyCheck = {
     });
     const supply = supplyOf(book, branchRail(context, fuse));
     const byFuse = currentShare.work({ demand: opens, limit: faultOf(context, fuse) });
-    const bySupply = currentShare.work({
-      demand: ofSupply(book, supply, 'overload-current'),
+    const byWire = currentShare.work({
+      demand: lingeringCurrent.work({
+        supply: ofSupply(book, supply, 'overload-current'),
+        rating: ratingOf(context, fuse),
+        multiple: constant(slowest.multiple, 'ratio', 'multiple of the rating that opens it in seconds'),
+      }),
       limit: context.get(wireBears, fuse),
     });
-    const fuseProtects = byFuse.number <= bySupply.number;
-    return atMost(least(byFuse, bySupply), WHOLE, {
+    const fuseProtects = byFuse.number <= byWire.number;
+    return atMost(least(byFuse, byWire), WHOLE, {
       says: ({ percent }) =>
         fuseProtects
           ? `In a short circuit ${supply} gives enough to open ${fuse} in seconds: ${percent} of it is needed.`
-          : `${supply} does not give what opens ${fuse} in seconds; it is the protection itself, and at its limit the wire carries ${percent} of what it bears for good. A fuse never protects a driver.`,
+          : `${supply} may not give what opens ${fuse} in seconds; a fault that goes on brings the wire to ${percent} of what it bears for good.`,
       levers: [
         ...otherRatings(book, fuse, 'lower'),
         ...thickerWire(book, fuse),

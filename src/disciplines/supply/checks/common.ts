@@ -81,15 +81,31 @@ export const motorsText = (book: Book, driver: string): string => motorsOn(book,
 /** Ratings in which small fuses are made [A], as a book would write them. */
 const ratings = ['0.5', '0.63', '0.8', '1', '1.25', '1.6', '2', '2.5', '3.15', '4', '5', '6.3', '8', '10'] as const;
 
-/** The next three ratings above or below. */
+/** Sure opening of a small fuse over what its wire bears as an overload: so much of the wire a fuse may be rated for. */
+const OF_ITS_WIRE = 1.45 / 2.1;
+
+/** What the wire behind a fuse bears in the air of its table, as far as it is stated; nothing where it is not. */
+const borneBehind = (book: Book, fuse: string): number => {
+  const cable = book.cables?.[book.fuses?.[fuse]?.cable ?? ''];
+  const table = cable?.['continuous-current'];
+  return table === undefined ? 0 : table.number * (cable?.grouping?.number ?? 1);
+};
+
+/** The next three ratings above or below. A larger one is never offered where its wire is not known to bear it. */
 export const otherRatings = (book: Book, fuse: string, toward: 'higher' | 'lower'): readonly Lever[] => {
   const now = book.fuses?.[fuse]?.rating;
   if (now === undefined) return [];
-  const others = ratings.filter((one) => (toward === 'higher' ? Number(one) > now.number : Number(one) < now.number));
+  const most = toward === 'higher' ? OF_ITS_WIRE * borneBehind(book, fuse) : now.number;
+  const others = ratings.filter((one) =>
+    toward === 'higher' ? Number(one) > now.number && Number(one) <= most : Number(one) < most,
+  );
   const next = toward === 'higher' ? others.slice(0, 3) : others.toReversed().slice(0, 3);
   return next.map((rating) => ({
     set: [{ path: `fuses.${fuse}.rating`, text: `${rating} A` }],
-    means: `fit ${rating} A as ${fuse}`,
+    means:
+      toward === 'higher'
+        ? `design ${fuse} for ${rating} A, which its wire is laid to bear; never as a repair`
+        : `fit ${rating} A as ${fuse}`,
   }));
 };
 

@@ -3,8 +3,8 @@ import { entry, need } from '../../../contract/index.ts';
 import { atMost, type Lever, type Value } from '../../../kernel/index.ts';
 import { driverOf, loadEntry, modesOf, motorsOn, ofDriver, voltsOf, type SupplyContext } from '../calc/book.ts';
 import { phaseCurrent } from '../calc/drive-facts.ts';
-import { chopperRipple, meanCurrent, windingHeat } from '../calc/chopper.ts';
-import { driverTemperature, servoTemperature, stepperOf, warmingOf } from '../calc/warm-facts.ts';
+import { chopperRipple, meanCurrent } from '../calc/chopper.ts';
+import { driverTemperature, hottestRegime, servoTemperature, stepperOf, warmingOf } from '../calc/warm-facts.ts';
 import { coefficientAt, runaway } from '../calc/warming.ts';
 import { classLimits, mountLimits, touchLimit } from '../data/insulation.ts';
 import { caseTemperature, drivePower, inMode, insideAir, windingTemperature } from '../facts.ts';
@@ -41,16 +41,16 @@ export const windingWarmth: SupplyCheck = {
     const limit = classLimits[letter];
     const temperature = context.get(windingTemperature, motor);
     const air = context.get(insideAir, 'site');
-    const { current, cold, phases, rail, inside, outside } = warmingOf(context, motor);
-    const asCold = windingHeat.work({ current, cold, phases, rail, temperature: air });
+    const { copper, hot, inside, outside } = warmingOf(context, motor, hottestRegime(context, motor));
     return atMost(temperature, limit, {
       says: ({ demand, limit: most }) =>
-        `As if its hottest mode lasted for good, the winding of ${motor} settles at ${demand}; its class ${letter} bears ${most}.`,
+        `The winding of ${motor} settles at ${demand}, with players queueing or standing by for nights, whichever is hotter; its class ${letter} bears ${most}.`,
       ...aboveRoom(context),
       advice: spare,
       beside: {
         'share of running away': runaway.work({
-          cold: asCold,
+          hot: hot(air),
+          cold: copper(air),
           inside,
           outside,
           coefficient: coefficientAt.work({ ambient: air }),
@@ -64,10 +64,11 @@ export const windingWarmth: SupplyCheck = {
 export const caseTouched: SupplyCheck = {
   code: 'SUPPLY-070',
   asks: 'Is a case that a hand can reach cool enough to be touched?',
-  subjects: (book) => each('motors')(book).filter((subject) => book.motors?.[nameIn(subject)]?.touchable === true),
+  subjects: (book) => each('motors')(book).filter((subject) => book.motors?.[nameIn(subject)]?.touchable !== false),
   neverAccepted: true,
   run: (context, subject) => {
     const motor = nameIn(subject);
+    if (!need(entry(context.book.motors, 'motors', motor, 'motors'), 'touchable').touchable) return null;
     return atMost(context.get(caseTemperature, motor), touchLimit, {
       says: ({ demand, limit }) =>
         `The case of ${motor} gets ${demand} and a hand can reach it; ${limit} can be touched.`,
@@ -87,8 +88,7 @@ export const caseTouched: SupplyCheck = {
 export const caseOnMount: SupplyCheck = {
   code: 'SUPPLY-075',
   asks: 'Does what a motor is bolted to bear its warmth?',
-  subjects: (book) =>
-    each('motors')(book).filter((subject) => mountLimits[book.motors?.[nameIn(subject)]?.mount ?? ''] !== undefined),
+  subjects: (book) => each('motors')(book).filter((subject) => book.motors?.[nameIn(subject)]?.mount !== 'metal'),
   run: (context, subject) => {
     const motor = nameIn(subject);
     const { mount } = need(entry(context.book.motors, 'motors', motor, 'motors'), 'mount');
@@ -115,7 +115,7 @@ export const driverWarmth: SupplyCheck = {
     const driver = nameIn(subject);
     return atMost(driverTemperature(context, driver), ofDriver(context.book, driver, 'most-temperature'), {
       says: ({ demand, limit }) =>
-        `${driver} gets ${demand} at its hottest part; it bears ${limit}, and lowers its current or stops when it is hotter.`,
+        `The hottest part of ${driver} gets ${demand} in its hottest mode; it bears ${limit}. Hotter, it lowers its current or stops, and lets go what it holds.`,
       ...aboveRoom(context),
       advice: spare,
       levers: [
@@ -128,13 +128,13 @@ export const driverWarmth: SupplyCheck = {
 
 export const servoWarmth: SupplyCheck = {
   code: 'SUPPLY-085',
-  asks: 'Does a servo that plays all day stay cool enough?',
+  asks: 'Does a servo stay cool enough while players queue?',
   subjects: (book) => each('loads')(book).filter((subject) => book.loads?.[nameIn(subject)]?.stalled !== undefined),
   run: (context, subject) => {
     const name = nameIn(subject);
     const limit = need(loadEntry(context.book, name), 'most-temperature')['most-temperature'];
     return atMost(servoTemperature(context, name), limit, {
-      says: ({ demand, limit: most }) => `Playing without a rest, ${name} gets ${demand}; it bears ${most}.`,
+      says: ({ demand, limit: most }) => `${name} gets ${demand} while players queue; it bears ${most}.`,
       ...aboveRoom(context),
       advice: spare,
       levers: [{ turn: `loads.${name}.stalled`, toward: 'lower', means: `let ${name} stall for less of the time` }],

@@ -5,7 +5,7 @@ import { capacitanceTogether, chargingTime } from '../calc/start.ts';
 import { onRail, supplyOutput } from '../calc/rail-facts.ts';
 import { capacitorsHangingOn, startingOn } from '../calc/regeneration-facts.ts';
 import { need } from '../../../contract/index.ts';
-import { cabinetWarmth, inMode, insideAir, railCurrent, railPeak } from '../facts.ts';
+import { cabinetWarmth, inMode, insideAir, railCurrent, railLeast, railPeak } from '../facts.ts';
 import {
   anotherSupply,
   drivesLess,
@@ -47,7 +47,8 @@ export const railBears: SupplyCheck = {
     const rail = nameIn(subject);
     const mode = modeIn(subject);
     return atMost(context.get(railCurrent, inMode(rail, mode)), limitOf(context.book, rail), {
-      says: ({ demand, limit }) => `Rail ${rail} gives ${demand} on average${during(mode)}; it bears ${limit}.`,
+      says: ({ demand, limit }) =>
+        `Rail ${rail} gives up to ${demand}${during(mode)}, ripple apart; it may give ${limit} for good.`,
       advice: cool,
       levers: [
         ...drivesOff(context.book, onRail(context, rail).drivers),
@@ -68,7 +69,7 @@ export const railBearsPeak: SupplyCheck = {
     const limit = ofSupply(context.book, supplyOf(context.book, rail), 'overload-current');
     return atMost(context.get(railPeak, inMode(rail, mode)), limit, {
       says: ({ demand, limit: most }) =>
-        `When everything starts and stalls at once${during(mode)}, rail ${rail} is asked for ${demand}; its supply limits at ${most}, and below that everything on the rail restarts.`,
+        `When everything starts and stalls at once${during(mode)}, rail ${rail} is asked for ${demand}; its supply limits at ${most}. Asked for more it lets its voltage fall, and everything on the rail restarts.`,
       levers: [...membersLess(onRail(context, rail)), anotherSupply(context.book, rail)],
     });
   },
@@ -99,9 +100,9 @@ export const leastLoad: SupplyCheck = {
     const mode = modeIn(subject);
     const minimum = minimumOf(context.book, rail);
     if (minimum === undefined) return null;
-    return atLeast(context.get(railCurrent, inMode(rail, mode)), minimum, {
+    return atLeast(context.get(railLeast, inMode(rail, mode)), minimum, {
       says: ({ demand, limit }) =>
-        `Rail ${rail} is loaded with ${demand}${during(mode)}; its supply holds its voltages only from ${limit} on.`,
+        `Rail ${rail} may be loaded with no more than ${demand}${during(mode)}, every drive standing; its supply holds its voltages only from ${limit} on.`,
       levers: [
         {
           set: [

@@ -1,6 +1,6 @@
 /** What is taken for supplies, fuses, wires and warmth of which little is said. From experience, therefore wide. */
 import type { Fill, FillView } from '../../../contract/index.ts';
-import { fuseKinds, meltings } from './fuses.ts';
+import { fuseKinds, fuseRows } from './fuses.ts';
 import { wireRow } from './wires.ts';
 
 type Range = readonly [low: number, high: number];
@@ -103,6 +103,9 @@ const supplyFills = (book: FillView): Fill[] =>
       fill(`${at}.no-load`, '0.2..2 W', 'switching supplies of this size'),
       fill(`${at}.start-within`, '20..200 ms', 'before a supply gives up a start'),
       fill(`${at}.output-capacitance`, '470..3300 uF', 'switching supplies of this size'),
+      ...(book.has(`supplies.${name}.from`)
+        ? [fill(`${at}.input-capacitance`, '47..470 uF', 'capacitor at the input of a small converter')]
+        : []),
       ...(limit
         ? [
             fill(`${at}.overload-current`, by([1.05, 1.5]), '105 to 150 % of what it is rated for'),
@@ -145,21 +148,33 @@ const fuseFills = (book: FillView): Fill[] =>
     const [rating] = book.ends(`${at}.rating`) ?? [];
     const cable = book.text(`${at}.cable`);
     const known = kind === 'time-lag' || kind === 'fast' ? fuseKinds[kind] : undefined;
-    const melting = kind === 'time-lag' ? meltings.find(([amperes]) => amperes === rating)?.[1] : undefined;
+    const row = kind === 'time-lag' ? fuseRows.find((one) => one.rating === rating) : undefined;
     return [
       fill(`${at}.derating`, '0.2..0.5 %/K', 'small fuses', 'fuse-derating'),
-      fill(`${at}.contact-resistance`, '30..200 mohm', 'fuse, holder, contact and capacitor'),
+      fill(`${at}.contact-resistance`, '20..150 mohm', 'holder, contact and capacitor'),
+      ...(row
+        ? [
+            fill(
+              `${at}.resistance`,
+              range([row.cold, Math.max(1.2 * row.cold, row.drop / row.rating)], 'ohm'),
+              'a time-lag fuse of that rating, from cold to fully loaded',
+              'fuse-5x20-time-lag',
+            ),
+          ]
+        : rating === undefined
+          ? []
+          : [fill(`${at}.resistance`, range([0.05 / rating, 0.35 / rating], 'ohm'), 'small fuses lose 50 to 350 mV')]),
       ...(known ? [fill(`${at}.sure-opening`, String(known.sure), `a ${kind} fuse`, known.source)] : []),
-      ...(melting === undefined
-        ? []
-        : [
+      ...(row
+        ? [
             fill(
               `${at}.melting`,
-              range([melting * 0.5, melting * 1.5], 'A²·s'),
+              range([row.melting * 0.5, row.melting * 1.5], 'A²·s'),
               'a time-lag fuse of that rating; makes differ by a half',
               'fuse-5x20-time-lag',
             ),
-          ]),
+          ]
+        : []),
       ...(cable === undefined ? [] : wireFills(book, cable)),
     ];
   });
@@ -179,10 +194,7 @@ const enclosureFills = (book: FillView): Fill[] => [
     ? [fill('enclosure.transfer', '2..4.5 W/(m²·K)', 'walls of wood and plastic', 'cabinet-k-values')]
     : []),
   ...(book.has('enclosure.windows')
-    ? [
-        fill('enclosure.transmittance', '0.75..0.85', 'clear sheets', 'glazing-solar'),
-        fill('enclosure.sun', '0..150 W/m²', 'a bright room; the sun never shines on the machine itself'),
-      ]
+    ? [fill('enclosure.transmittance', '0.75..0.85', 'clear sheets', 'glazing-solar')]
     : []),
 ];
 

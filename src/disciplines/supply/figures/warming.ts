@@ -1,4 +1,4 @@
-/** How winding and case of a motor warm from cold when their hottest mode lasts. */
+/** How winding and case of a motor warm from cold while players queue. */
 import { plot, type Layer, type Point } from '../../../figures/index.ts';
 
 export interface WarmingDrawn {

@@ -41,6 +41,13 @@ const byData: Measurement = {
   error: 'none',
   minutes: 15,
 };
+const byDrop: Measurement = {
+  what: 'resistance of a fuse',
+  instrument: 'multimeter',
+  procedure: 'With the load on, millivolts over the fuse by the ampere through it; on the low-voltage side only.',
+  error: '±5 %',
+  minutes: 10,
+};
 const byWarmth: Measurement = {
   what: 'thermal resistance',
   instrument: 'contact thermometer and multimeter',
@@ -95,6 +102,12 @@ export const supplyKeys = {
     from: 0,
     means: 'capacitors at its output',
     example: '1000..2200 µF',
+  }),
+  'input-capacitance': quantity('capacitance', {
+    range: 'doubt',
+    from: 0,
+    means: 'capacitors at its input, when it is a converter',
+    example: '47..470 µF',
   }),
   'most-air': quantity('temperature', {
     range: 'exact',
@@ -209,8 +222,15 @@ export const fuseKeys = {
   'contact-resistance': quantity('resistance', {
     range: 'doubt',
     from: 0,
-    means: 'contacts and capacitor, beside the wire',
-    example: '50..200 mohm',
+    means: 'contacts and capacitor, beside wire and fuse',
+    example: '20..150 mohm',
+  }),
+  resistance: quantity('resistance', {
+    range: 'doubt',
+    from: 0,
+    means: 'resistance of the fuse itself, from cold to fully loaded',
+    example: '40..45 mohm',
+    measure: byDrop,
   }),
 } satisfies Shape;
 

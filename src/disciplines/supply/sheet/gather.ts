@@ -2,11 +2,10 @@
 import { need } from '../../../contract/index.ts';
 import { constant, NotStated, type Value } from '../../../kernel/index.ts';
 import { limitOf, modesOf, railsOf } from '../calc/book.ts';
-import { windingHeat } from '../calc/chopper.ts';
 import { energyOver, energyPrice } from '../calc/energy.ts';
 import { currentShare } from '../calc/loads.ts';
 import { openPower } from '../calc/rail-facts.ts';
-import { stepperOf, warmingOf } from '../calc/warm-facts.ts';
+import { hottestRegime, stepperOf, warmingOf } from '../calc/warm-facts.ts';
 import { caseRiseAt, windingRiseAt } from '../calc/warming-in-time.ts';
 import { coefficientAt, temperatureFrom } from '../calc/warming.ts';
 import { classLimits, mountLimits, touchLimit } from '../data/insulation.ts';
@@ -57,10 +56,10 @@ export const warmingDrawn = (sheet: Sheet, motor: string): WarmingDrawn => {
     'insulation-class',
     'case-to-air',
   );
-  const { iron, inside, outside, ...copper } = warmingOf(sheet, motor);
+  const { copper, iron, inside, outside } = warmingOf(sheet, motor, hottestRegime(sheet, motor));
   const air = sheet.get(insideAir, 'site');
   const lumps = {
-    cold: windingHeat.work({ ...copper, temperature: air }),
+    cold: copper(air),
     iron,
     inside,
     outside,

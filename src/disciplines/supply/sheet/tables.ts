@@ -141,7 +141,7 @@ export const warmthTable = (sheet: Sheet): readonly Block[] => {
       number('of limit'),
     ],
     rows,
-    'Settled, as if the hottest mode lasted for good; shares are of the rise above the room. A dash for the life: more than 60 K below the limit, where the rule of thumb says nothing.',
+    'Settled, with players queueing or standing by for nights, whichever is hotter: the case at the mean of the modes, the winding in its hottest mode, the driver as if its hottest mode lasted. Shares are of the rise above the room. A dash for the life: more than 60 K below the limit, where the rule of thumb says nothing.',
   );
 };
 

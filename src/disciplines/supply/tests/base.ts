@@ -36,7 +36,7 @@ axes:
     line: { diameter: 1.2 mm }
 motors:
   M1: { part: stepper-23, driver: D1, winding-temperature: 60 degC, touchable: true, mount: PETG }
-  M2: { part: stepper-23, driver: D2, winding-temperature: 60 degC, mount: metal }
+  M2: { part: stepper-23, driver: D2, winding-temperature: 60 degC, touchable: false, mount: metal }
 drivers:
   D1: { part: chopper, rail: 24V, fuse: F1, microsteps: 8, current: 1.2 A, marked: peak, standstill-current: 50 %, cable-resistance: 0.3 ohm, standing-by: unpowered }
   D2: { part: chopper, rail: 24V, fuse: F1, microsteps: 8, current: 1.2 A, marked: peak, standstill-current: 50 %, cable-resistance: 0.3 ohm, standing-by: unpowered }
@@ -106,6 +106,7 @@ parts:
     short-circuit-current: 4 A
     start-within: 50 ms
     output-capacitance: 470 µF
+    input-capacitance: 100 µF
     most-air: 60 degC
   hook-up: { kind: cable, core: 0.75 mm², cores: 2, resistance-per-length: 26 ohm/km }
   thin: { kind: cable, core: 0.2 mm², cores: 2, resistance-per-length: 90 ohm/km }
@@ -118,9 +119,9 @@ loads:
   sound: { rail: 5V, fuse: F3, modes: [aiming, fetching], current: 0.3 A }
   servo: { rail: claw, modes: fetching, current: 0.3 A, peak: 1.8 A, stalled: 5 %, thermal-resistance: 20 K/W, most-temperature: 80 degC }
 fuses:
-  F1: { rating: 2 A, kind: time-lag, cable: W1, derating: 0.4 %/K, melting: 9.7 A²·s, contact-resistance: 100 mohm }
-  F2: { rating: 1 A, kind: time-lag, cable: W2, derating: 0.4 %/K, melting: 1.7 A²·s, contact-resistance: 100 mohm }
-  F3: { rating: 1 A, kind: fast, cable: W3, derating: 0.4 %/K, melting: 1 A²·s, contact-resistance: 100 mohm }
+  F1: { rating: 2 A, kind: time-lag, cable: W1, derating: 0.4 %/K, melting: 9.7 A²·s, resistance: 80 mohm, contact-resistance: 40 mohm }
+  F2: { rating: 1 A, kind: time-lag, cable: W2, derating: 0.4 %/K, melting: 1.7 A²·s, resistance: 240 mohm, contact-resistance: 40 mohm }
+  F3: { rating: 1 A, kind: fast, cable: W3, derating: 0.4 %/K, melting: 1 A²·s, resistance: 200 mohm, contact-resistance: 40 mohm }
 cables:
   W1: { part: hook-up, length: 1.2 m, laid: in trunking, grouping: 0.8 }
   W2: { part: hook-up, length: 1 m, laid: in trunking, grouping: 0.8 }

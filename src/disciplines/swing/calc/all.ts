@@ -1,7 +1,9 @@
 /** Every declared formula of the trade. */
 import type { Formula } from '../../../kernel/index.ts';
+import { halvingFromFading, hookDepthFromPeriod, missedShare } from './bench.ts';
 import { hoistedSideways, hoistTime, hookOffset, leanAt, pullTaken, pullThere } from './hoisting.ts';
-import { missShare } from './misses.ts';
+import { leavingOffset, loweredSideways } from './lowering.ts';
+import { missShare, worstMissShare } from './misses.ts';
 import { dampingFromHalving, fadingTime, swingPeriod, swingRate } from './period.ts';
 import { shapingOverrun, shapingTime, threeImpulseResidual, twoImpulseResidual } from './shaper.ts';
 import { catchReach, easingTime, hangingLength, sideReach } from './size.ts';
@@ -23,6 +25,8 @@ const list = [
   swingLeft,
   settleTime,
   hoistTime,
+  loweredSideways,
+  leavingOffset,
   hoistedSideways,
   hookOffset,
   leanAt,
@@ -33,6 +37,10 @@ const list = [
   shapingTime,
   shapingOverrun,
   missShare,
+  hookDepthFromPeriod,
+  halvingFromFading,
+  missedShare,
+  worstMissShare,
 ];
 
 export const formulas = list as unknown as readonly Formula[];

@@ -1,18 +1,21 @@
 /** Reads what stands in the book about a hanging load; what does not follow from anything else is NotStated. */
 import { entry, need, type Context } from '../../../contract/index.ts';
-import { constant, NotStated, type Value } from '../../../kernel/index.ts';
+import { constant, greatest, NotStated, type Value } from '../../../kernel/index.ts';
 import { travelProfile, type TravelProfile } from '../../motion/facts.ts';
 import type { SeenAxis, SwingBook } from '../schema.ts';
 import { hoistedSideways, hoistTime, hookOffset } from './hoisting.ts';
+import { leavingOffset, loweredSideways } from './lowering.ts';
 import { dampingFromHalving, fadingTime, swingRate } from './period.ts';
 import { catchReach, easingTime, hangingLength } from './size.ts';
-import { worstJog } from './travel.ts';
+import { sidewaysAt, swingLeft, worstJog } from './travel.ts';
 
 export type SwingContext = Context<SwingBook>;
 type Book = SwingContext['book'];
 
 const NOTHING = constant(0, 'length', 'none said');
 const UP = constant(0, 'length', 'nothing is let down');
+const AT_ONCE = constant(0, 'time', 'no wait said');
+const PLUMB = constant(0, 'length', 'it travels in its cup and comes down hanging still');
 
 /** Names of the hoists. */
 export const hoistsOf = ({ axes }: Book): readonly string[] =>
@@ -91,6 +94,37 @@ export const jogSwing = (context: SwingContext, hoist: string, axis: string): Va
     acceleration: profile.acceleration,
     easing: easingOf(profile),
   });
+};
+
+/** Wait between a travel and what comes after it. */
+export const dwellOf = (context: SwingContext): Value => hangingOf(context).dwell ?? AT_ONCE;
+
+/** Farthest to the side while it is lowered after the worst single drive of an axis and the wait. */
+export const jogLowered = (context: SwingContext, hoist: string, axis: string): Value => {
+  const fading = fadingOf(context, hoist);
+  const high = shortest(context, hoist);
+  const angle = swingLeft.work({ angle: jogSwing(context, hoist, axis), wait: dwellOf(context), fading });
+  const { speed, acceleration } = profileOf(context, hoist);
+  return loweredSideways.work({
+    offset: sidewaysAt.work({ length: high, angle }),
+    high,
+    low: atLiftOff(context, hoist),
+    speed,
+    acceleration,
+    fading,
+  });
+};
+
+/** How far beside the plumb line it comes down on the heap after the worst single drive. */
+export const comingDown = (context: SwingContext, hoist: string): Value => {
+  const carriers = rides(context, hoist) ? [] : carriersOf(context.book);
+  return carriers.length === 0 ? PLUMB : greatest(...carriers.map((axis) => jogLowered(context, hoist, axis)));
+};
+
+/** Farthest out of plumb that it leaves the heap in ordinary plays. */
+export const leavingAt = (context: SwingContext, hoist: string): Value => {
+  const still = need(hangingOf(context), 'lift-off-offset')['lift-off-offset'];
+  return leavingOffset.work({ still, swung: comingDown(context, hoist) });
 };
 
 /** How far the dock catches. */

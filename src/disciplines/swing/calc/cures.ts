@@ -140,6 +140,8 @@ export interface DockCase {
   /** Width of what docks, and how far out of plumb it is caught [m]. */
   readonly head: number;
   readonly reach: number;
+  /** Part of the offset that a drive before it was lowered left; nothing where it travels in a cup [m]. */
+  readonly driven: number;
 }
 
 /** Largest offset of the hook on arrival, over the lengths at lift-off and whatever the phase. */
@@ -163,6 +165,7 @@ export const dockCures = (of: DockCase): readonly Cure[] => {
   const now = travelTime(down, hoist);
   const straight = (how: Profile) => (track: Track, way: number) => track.travel('line', -way, how);
   const plain = offsetAfter(of, straight(hoist));
+  const cupped = offsetAfter({ ...of, offset: of.offset - of.driven }, straight(hoist));
   // What the ramps of the hoist may add at the worst phase.
   const ramps = Math.sqrt((of.gravity + hoist.acceleration) / (of.gravity - hoist.acceleration));
   const wait = fadingTime * Math.log(Math.max(1, plain / Math.max(reach, 1e-6)));
@@ -182,6 +185,9 @@ export const dockCures = (of: DockCase): readonly Cure[] => {
   );
   const stageTime = waited + travelTime(down / 2, hoist) * 2 - now;
   return ranked([
+    ...(of.driven > 0
+      ? ([{ kind: 'cup', left: cupped, cures: cupped <= reach, time: 0 }] satisfies readonly Cure[])
+      : []),
     { kind: 'catch', setting: 2 * plain * ramps + head, left: plain, cures: true, time: 0 },
     slower.find(({ cures }) => cures) ?? slower.at(-1)!,
     {

@@ -14,8 +14,10 @@ export interface Surroundings {
   readonly gravity: number;
   /** Time in which the swing fades to 1/e, the same at every length; Infinity without damping [s]. */
   readonly fadingTime: number;
-  /** Error allowed in a step, in components of the direction and of its rate. */
+  /** Error allowed in a step, in components of the direction and of its rate, as a share of `swing` and of themselves. */
   readonly tolerance: number;
+  /** Size of the swings that are looked at [rad]; 1 where none is said, so that a step of a small swing is off by less than a `tolerance` of a radian. */
+  readonly swing?: number;
   readonly walls?: Walls;
   /** Depth of the hook below the pivot at which a load that rises docks [m]. */
   readonly dockDepth?: number;
@@ -73,6 +75,8 @@ export interface HangingLoad {
 }
 
 const [SLACK, DOCK, OUTWARD, WALL, OVER, ALONG_X, ALONG_Y] = [0, 1, 2, 3, 4, 5, 6];
+/** Steps of one piece of a track, after which it gives up. */
+const MOST = 100_000;
 /** Square of the cosine at which a load counts as swung up to the horizontal: 84° from the plumb line. */
 const LEVEL = 0.01;
 
@@ -90,7 +94,7 @@ const LEVEL = 0.01;
  * @param passed told of every stretch of time that was accepted
  */
 export const hangingLoad = (
-  { gravity, fadingTime, tolerance, walls, dockDepth, belowHook = 0, reach }: Surroundings,
+  { gravity, fadingTime, tolerance, swing, walls, dockDepth, belowHook = 0, reach }: Surroundings,
   passed?: (from: number, to: number) => void,
 ): HangingLoad => {
   const damping = 2 / fadingTime;
@@ -166,7 +170,8 @@ export const hangingLoad = (
     dockedAt: NaN,
   };
 
-  const see = (t: number, y: Float64Array): void => {
+  /** Takes note of a state; gives the pull of the line there. */
+  const see = (t: number, y: Float64Array): number => {
     const s = t - now[T]!;
     const out = Math.sqrt(y[0]! * y[0]! + y[1]! * y[1]!);
     const line = lineAt(s);
@@ -182,6 +187,7 @@ export const hangingLoad = (
     const pull = pullAt(s, y);
     if (pull < seen.pull) seen.pull = pull;
     if (walls && Number.isNaN(seen.touchedAt) && clearance(s, y, walls) < 0) seen.touchedAt = t;
+    return pull;
   };
 
   // Pull of the line, depth below the dock, speed outward, clearance of walls, room below the horizontal; speeds along x, y.
@@ -204,16 +210,19 @@ export const hangingLoad = (
       into[ALONG_Y] = speedAt(s, VY, AY, JY) + line * y[3]! + lineSpeed * y[1]!;
     },
     happens: (which, t, y) => {
-      see(t, y);
-      if (which === SLACK) seen.slackAt = t;
+      // At the end of a swing the pull may be gone and come back within one step.
+      if (!(see(t, y) > 0) || which === SLACK) {
+        seen.slackAt = t;
+        return true;
+      }
       if (which === OVER) seen.overAt = t;
       if (which === DOCK) seen.dockedAt = t;
       if (which === WALL && Number.isNaN(seen.touchedAt)) seen.touchedAt = t;
-      return which === SLACK || which === DOCK || which === OVER;
+      return which === DOCK || which === OVER;
     },
   };
 
-  const integrator = new Integrator({ size: 4, derive, events, ...(passed ? { passed } : {}) }, tolerance);
+  const integrator = new Integrator({ size: 4, derive, events, ...(passed ? { passed } : {}) }, tolerance, MOST, swing);
   const { y } = integrator;
   const enter = (track: Track, piece: number): void => {
     const at = piece * WIDTH;
@@ -241,7 +250,7 @@ export const hangingLoad = (
     return slack;
   };
   const ending = (stopped: number): Ending =>
-    stopped === SLACK ? 'slack' : stopped === OVER ? 'over' : stopped === DOCK ? 'docked' : 'end';
+    stopped < 0 ? 'end' : !Number.isNaN(seen.slackAt) ? 'slack' : stopped === OVER ? 'over' : 'docked';
   const run: HangingLoad['run'] = (track) => {
     for (let piece = 0; piece < track.count; piece++) {
       enter(track, piece);

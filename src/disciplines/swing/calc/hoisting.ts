@@ -1,6 +1,6 @@
 /** What hoisting does to a swing, and what the line bears while it does. */
 import { formula, OutsideRange } from '../../../kernel/index.ts';
-import { fading, gravity, length } from './takes.ts';
+import { fading, gravity, hoistAcceleration, hoistSpeed, length, SLOW } from './takes.ts';
 
 const long = {
   ...length,
@@ -14,25 +14,8 @@ const short = {
   means: 'from the pivot to the centre of mass at the dock',
   typical: [0.18, 0.35],
 } as const;
-const hoistSpeed = {
-  symbol: 'v',
-  of: 'speed',
-  means: 'hoisting speed',
-  above: 0,
-  because: 'a hoist that stands never gets there',
-  typical: [0.08, 0.2],
-} as const;
-const hoistAcceleration = {
-  symbol: 'a',
-  of: 'acceleration',
-  means: 'acceleration of the hoist',
-  above: 0,
-  because: 'nothing starts without it',
-  typical: [0.3, 1],
-} as const;
-
-/** Hoists faster than this share of √(g·L) carry the swing along instead of letting it grow slowly. */
-const SLOW = 0.3;
+/** Swings wider than this share of the line are not small where hoisting makes them wider: 20°. */
+const WIDE = 0.35;
 
 /**
  * Time of a hoist from rest to rest.
@@ -128,8 +111,8 @@ export const hoistedSideways = formula({
         `v ≤ ${SLOW}·√(g·L_1)`,
         'a faster hoist does not let the swing grow slowly',
       );
-    if (!(x0 <= 0.35 * L0))
-      throw new OutsideRange('hoisted-sideways', 'x_0', x0, 'x_0 ≤ 0.35·L_0', 'larger swings are not small');
+    if (!(x0 <= WIDE * L0))
+      throw new OutsideRange('hoisted-sideways', 'x_0', x0, `x_0 ≤ ${WIDE}·L_0`, 'larger swings are not small');
     const growth = step('k', '(L_1/L_0)^0.25', (L1 / L0) ** 0.25, 'ratio');
     const ramps = step('k_a', 'sqrt((g + a)/(g - a))', Math.sqrt((g + a) / (g - a)), 'ratio');
     return step('x_1', 'x_0*k*k_a*exp(-t_h/τ)', x0 * growth * ramps * Math.exp(-t / tau), 'length');

@@ -9,7 +9,7 @@ const TOLERANCE = 1e-6;
  * A hanging load to be driven tick by tick.
  *
  * @param parameters what belongs to the load
- * @returns the load, hanging still
+ * @returns the load, hanging still; throws RangeError for a tick of no time and for a place that its line does not reach
  */
 export const liveLoad = ({ gravity, fadingTime, belowHook, line }: HangingParameters): HangingModel => {
   const load = hangingLoad({ gravity, fadingTime, tolerance: TOLERANCE });
@@ -22,11 +22,13 @@ export const liveLoad = ({ gravity, fadingTime, belowHook, line }: HangingParame
   load.hang(start);
   return {
     hang: (line, x, y) => {
+      if (!(line + belowHook > Math.hypot(x, y))) throw new RangeError(`no load hangs ${x}, ${y} m out on ${line} m`);
       taut = true;
       load.hang(start.clear(line + belowHook), x, y);
       return state();
     },
     step: (time, pivot, lineSpeed) => {
+      if (!(time > 0 && Number.isFinite(time))) throw new RangeError(`a tick of ${time} s is none`);
       // A slack line tells nothing of where the load is, nor does one that was flung up to the horizontal.
       if (taut) taut = load.push(time, pivot.x, pivot.y, (lineSpeed - load.lineSpeed()) / time) === 'end';
       return state();

@@ -26,6 +26,8 @@ export interface PlayPlan {
   readonly down: number;
   /** From the hook to the centre of mass [m]. */
   readonly belowHook: number;
+  /** Wait after the drives, before it is lowered; none where it is not said [s]. */
+  readonly dwell?: number;
   /** How far above the floor the claw comes down on the heap, least and most [m]. */
   readonly heap: readonly [number, number];
   /** Standard deviation of the lift-off offset along each axis [m]. */
@@ -39,7 +41,7 @@ export interface PlayPlan {
 /** What happened in one play. */
 export interface Played {
   readonly missed: boolean;
-  /** Of the hook when it arrived at the dock [m], and the lean then [rad]. */
+  /** Of the hook when it arrived at the dock [m], and the lean then [rad]; Infinity when the line went slack or it was flung. */
   readonly offset: number;
   readonly lean: number;
   /** Largest angle while it was driven [rad]; 0 when it was docked. */
@@ -109,7 +111,9 @@ export const playsOf = (plan: PlayPlan): ((random: () => number) => Played) => {
     const [offX, offY] = normals(random);
     let [fromX, fromY] = [plan.scatter * offX, plan.scatter * offY];
     if (!plan.docked) {
-      drives(plan, way.clear(short), random).travel('line', landing - short, plan.hoist);
+      drives(plan, way.clear(short), random)
+        .wait(plan.dwell ?? 0)
+        .travel('line', landing - short, plan.hoist);
       driving.hang(way);
       const ended = driving.run(way);
       slack = ended === 'slack' || ended === 'over';
@@ -127,12 +131,12 @@ export const playsOf = (plan: PlayPlan): ((random: () => number) => Played) => {
     hoist.clear(landing).travel('line', short - landing, plan.hoist);
     rising.hang(hoist, shrink * fromX, shrink * fromY);
     const ending = rising.run(hoist);
-    const lost = ending === 'slack' || ending === 'over';
-    slack ||= lost;
+    slack ||= ending === 'slack' || ending === 'over';
     time += rising.time();
-    const lean = rising.angle();
-    const offset = (rising.line() - belowHook) * Math.sin(lean);
-    const missed = lost || !(offset <= plan.reach) || !(lean <= plan.lean);
+    // Nothing of this holds for a line that has been slack: it is counted as lost, not guessed at.
+    const lean = slack ? Infinity : rising.angle();
+    const offset = slack ? Infinity : (rising.line() - belowHook) * Math.sin(lean);
+    const missed = slack || !(offset <= plan.reach) || !(lean <= plan.lean);
     return { missed, offset, lean, driven, landed, touched, slack, time };
   };
 };

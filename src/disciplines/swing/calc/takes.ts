@@ -69,3 +69,24 @@ export const damping = {
   because: 'a load on a line swings to and fro',
   typical: [0.003, 0.03],
 } as const satisfies Take;
+
+export const hoistSpeed = {
+  symbol: 'v',
+  of: 'speed',
+  means: 'hoisting speed',
+  above: 0,
+  because: 'a hoist that stands never gets there',
+  typical: [0.08, 0.2],
+} as const satisfies Take;
+
+export const hoistAcceleration = {
+  symbol: 'a',
+  of: 'acceleration',
+  means: 'acceleration of the hoist',
+  above: 0,
+  because: 'nothing starts without it',
+  typical: [0.3, 1],
+} as const satisfies Take;
+
+/** Hoists faster than this share of √(g·L) carry the swing along instead of letting it change slowly. */
+export const SLOW = 0.3;

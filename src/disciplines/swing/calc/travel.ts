@@ -120,13 +120,15 @@ export const travelResidual = formula({
     { kind: 'independent', against: 'the same travel integrated in three dimensions, at a thousandth of its size' },
     { kind: 'law', against: 'nothing is left when a ramp, or the time from ramp to ramp, lasts whole swings' },
   ],
-  accuracy: 'exact for small swings; at 20° about 2 % off and late in phase, since large swings are slower',
+  accuracy:
+    'exact for small swings; up to 35° off by at most 2 % of 4a/g, half a degree, since large swings are slower: all of what is left near a length at which the ramps cancel',
 });
 
 /**
  * Largest swing that one drive of the worst length can leave, from rest to rest.
  *
- * θ_j = (4a/g)·sin(min(ω·v/a, π)/2)·k: two ramps whose swings meet in step
+ * θ_j = (4a/g)·sin(min(ω·v/a, π)/2)·k, k = sin(min(ω·t_j, π)/2)/(ω·t_j/2): two ramps whose swings meet in step. A shorter
+ * drive comes up to less speed or acceleration in less time; where less time is worse, it is the drive that counts.
  * @param length L, pivot to centre of mass [m]
  * @param speed v, reached [m/s]
  * @param acceleration a, reached [m/s²]
@@ -142,15 +144,15 @@ export const worstJog = formula({
     length: { ...length, slope: 'down' },
     speed: { ...travelSpeed, slope: 'up' },
     acceleration: { ...travelAcceleration, slope: 'up' },
-    easing: { ...easing, slope: 'either' },
+    easing: { ...easing, slope: 'down' },
     gravity: { ...gravity, slope: 'either' },
   },
   steps: ({ length: L, speed: v, acceleration: a, easing: tj, gravity: g }, step) => {
     const w = step('ω', 'sqrt(g/L)', Math.sqrt(g / L), 'angular-speed');
     const k = step(
       'k',
-      'ω*t_j < 1e-6 ? 1 : abs(sin(ω*t_j/2))/(ω*t_j/2)',
-      w * tj < 1e-6 ? 1 : Math.abs(Math.sin((w * tj) / 2)) / ((w * tj) / 2),
+      'ω*t_j < 1e-6 ? 1 : sin(min(ω*t_j, pi)/2)/(ω*t_j/2)',
+      w * tj < 1e-6 ? 1 : Math.sin(Math.min(w * tj, Math.PI) / 2) / ((w * tj) / 2),
       'ratio',
     );
     return step(
@@ -165,6 +167,7 @@ export const worstJog = formula({
   checked: [
     { kind: 'law', against: 'the greatest of what a travel leaves, over all its lengths' },
     { kind: 'independent', against: 'integrated drives of 60 lengths reach it and none passes it' },
+    { kind: 'independent', against: 'none of 1,500 integrated drives with ramps rounded at random passes it' },
   ],
   accuracy: 'a bound for small swings, passed by 1 % at 38°; drives that follow each other in step can add up to more',
 });

@@ -1,5 +1,6 @@
 /** The checks of the trade, by code. */
 import { calmAfterDrive, calmAfterTravel } from './calm.ts';
+import { caughtInTrials } from './caught.ts';
 import type { SwingCheck } from './common.ts';
 import { docks, headFits, leansIn, seldomMisses } from './dock.ts';
 import { staysTaut } from './taut.ts';
@@ -14,4 +15,5 @@ export const checks: readonly SwingCheck[] = [
   leansIn,
   staysTaut,
   seldomMisses,
+  caughtInTrials,
 ];

@@ -1,6 +1,7 @@
 import { need } from '../../../contract/index.ts';
-import { atMost, constant, type Outcome, type Value } from '../../../kernel/index.ts';
+import { atMost, type Outcome, type Value } from '../../../kernel/index.ts';
 import {
+  dwellOf,
   easingOf,
   fadingOf,
   hangingOf,
@@ -13,15 +14,13 @@ import {
 import { settleTime, swingLeft, travelResidual } from '../calc/travel.ts';
 import { carrierOf, cup, eachCarrier, gentler, hoistOf, type SwingCheck } from './common.ts';
 
-const AT_ONCE = constant(0, 'time', 'no wait said');
-
 /** A swing after the wait, against the swing that is calm enough. */
 const calmAfter = (context: SwingContext, hoist: string, axis: string, swing: Value, after: string): Outcome => {
   const hanging = hangingOf(context);
   const fading = fadingOf(context, hoist);
   const { calm } = need(hanging, 'calm');
   const { dwell } = hanging;
-  return atMost(swingLeft.work({ angle: swing, wait: dwell ?? AT_ONCE, fading }), calm, {
+  return atMost(swingLeft.work({ angle: swing, wait: dwellOf(context), fading }), calm, {
     says: ({ demand, limit }) =>
       dwell === undefined
         ? `After ${after} ${axis} leaves ${hoist} swinging by ${demand}, and nothing waits for it to fade to the ${limit} that are calm enough.`

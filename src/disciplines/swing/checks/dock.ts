@@ -1,21 +1,36 @@
 import { need } from '../../../contract/index.ts';
-import { atMost, type Value } from '../../../kernel/index.ts';
+import { atMost, type Lever } from '../../../kernel/index.ts';
 import {
   arrivingOffset,
   arrivingSideways,
+  carriersOf,
+  comingDown,
   dockOf,
   hangingOf,
+  leavingAt,
   missesAllowed,
   reachOf,
+  rides,
   shortest,
   type SwingContext,
 } from '../calc/book.ts';
 import { leanAt } from '../calc/hoisting.ts';
-import { missShare } from '../calc/misses.ts';
-import { calmer, eachHoist, hoistOf, type SwingCheck } from './common.ts';
+import { missShare, worstMissShare } from '../calc/misses.ts';
+import { calmer, cup, eachHoist, gentler, hoistOf, type SwingCheck } from './common.ts';
 
-const offsetOf = (context: SwingContext): Value => need(hangingOf(context), 'lift-off-offset')['lift-off-offset'];
 const hasNone = (context: SwingContext, hoist: string): boolean => need(dockOf(context, hoist), 'kind').kind === 'none';
+
+/** Where the load swings from its travels as well: what was left of the worst drive is in the offset. */
+const drivenWords = (context: SwingContext, hoist: string): string =>
+  rides(context, hoist) ? '' : ', with what one drive left,';
+const beforeLowering = (context: SwingContext, hoist: string): readonly Lever[] =>
+  rides(context, hoist)
+    ? []
+    : [
+        cup(hoist),
+        ...carriersOf(context.book).flatMap(gentler),
+        { turn: 'hanging.dwell', toward: 'higher', means: 'wait longer before it is lowered' },
+      ];
 
 const wider = (hoist: string) =>
   ({ turn: `axes.${hoist}.dock.catch`, toward: 'higher', means: 'a wider mouth' }) as const;
@@ -27,10 +42,12 @@ export const docks: SwingCheck = {
   run: (context, subject) => {
     const hoist = hoistOf(subject);
     if (hasNone(context, hoist)) return null;
-    return atMost(arrivingOffset(context, hoist, offsetOf(context)), reachOf(context, hoist), {
+    const leaving = leavingAt(context, hoist);
+    return atMost(arrivingOffset(context, hoist, leaving), reachOf(context, hoist), {
       says: ({ demand, limit }) =>
-        `The hook of ${hoist} arrives up to ${demand} out of plumb; the dock catches it within ${limit}.`,
-      levers: [wider(hoist), ...calmer(hoist)],
+        `From the farthest of the ordinary lift-offs${drivenWords(context, hoist)} the hook of ${hoist} arrives up to ${demand} out of plumb; the dock catches it within ${limit}.`,
+      beside: { 'out of plumb as it leaves the heap': leaving },
+      levers: [wider(hoist), ...beforeLowering(context, hoist), ...calmer(hoist)],
     });
   },
 };
@@ -60,7 +77,7 @@ export const leansIn: SwingCheck = {
   run: (context, subject) => {
     const hoist = hoistOf(subject);
     if (hasNone(context, hoist)) return null;
-    const sideways = arrivingSideways(context, hoist, offsetOf(context));
+    const sideways = arrivingSideways(context, hoist, leavingAt(context, hoist));
     return atMost(
       leanAt.work({ sideways, length: shortest(context, hoist) }),
       need(dockOf(context, hoist), 'lean').lean,
@@ -71,6 +88,7 @@ export const leansIn: SwingCheck = {
         levers: [
           { turn: `axes.${hoist}.dock.below-pivot`, toward: 'higher', means: 'a dock farther below the carriage' },
           { turn: `axes.${hoist}.dock.lean`, toward: 'higher', means: 'a dock with steeper sides' },
+          ...beforeLowering(context, hoist),
           ...calmer(hoist),
         ],
       },
@@ -80,25 +98,27 @@ export const leansIn: SwingCheck = {
 
 export const seldomMisses: SwingCheck = {
   code: 'SWING-060',
-  asks: 'How often does a lift-off miss its dock, as they scatter?',
+  asks: 'How often, at most, does a lift-off miss its dock, as they scatter?',
   subjects: eachHoist,
   run: (context, subject) => {
     const hoist = hoistOf(subject);
     if (hasNone(context, hoist)) return null;
     const scatter = need(hangingOf(context), 'lift-off-scatter')['lift-off-scatter'];
     const arriving = arrivingOffset(context, hoist, scatter);
-    const share = missShare.work({ reach: reachOf(context, hoist), scatter: arriving });
+    const reach = reachOf(context, hoist);
+    const share = worstMissShare.work({
+      reach,
+      left: arrivingOffset(context, hoist, comingDown(context, hoist)),
+      scatter: arriving,
+    });
     return atMost(share, missesAllowed(context, hoist), {
-      says: ({ demand, limit }) => `Of the lift-offs of ${hoist} a share of ${demand} misses the dock; ${limit} may.`,
-      beside: { 'standard deviation on arrival': arriving },
-      levers: [
-        wider(hoist),
-        {
-          turn: `axes.${hoist}.speed`,
-          toward: 'lower',
-          means: 'hoist more slowly, so that the swing has time to fade',
-        },
-      ],
+      says: ({ demand, limit }) =>
+        `From the worst height of the heap${drivenWords(context, hoist)} up to ${demand} of the lift-offs of ${hoist} miss the dock; ${limit} may.`,
+      beside: {
+        'standard deviation on arrival': arriving,
+        'over all heights, from a load that hung still': missShare.work({ reach, scatter: arriving }),
+      },
+      levers: [wider(hoist), ...beforeLowering(context, hoist), ...calmer(hoist)],
     });
   },
 };

@@ -10,10 +10,13 @@ import {
   belowHook,
   belowPivot,
   carriersOf,
+  comingDown,
   dockOf,
+  dwellOf,
   fadingOf,
   hangingOf,
   landing,
+  leavingAt,
   longest,
   missesAllowed,
   profileOf,
@@ -24,7 +27,7 @@ import {
 import type { DockCase, TravelCase } from '../calc/cures.ts';
 import { hangingLoad } from '../calc/hanging.ts';
 import { leanAt } from '../calc/hoisting.ts';
-import { missShare } from '../calc/misses.ts';
+import { missShare, worstMissShare } from '../calc/misses.ts';
 import { drives, type DrivenAxis, type PlayPlan } from '../calc/plays.ts';
 import { GRAVITY } from '../calc/takes.ts';
 import { Track, type Profile } from '../calc/track.ts';
@@ -41,7 +44,6 @@ import { text, type Sheet } from './words.ts';
 const TOLERANCE = 1e-6;
 const CURVE = 40;
 
-const offsetOf = (sheet: Sheet): Value => need(hangingOf(sheet), 'lift-off-offset')['lift-off-offset'];
 const endsOf = (sheet: Sheet, run: () => Value): readonly [number, number] => {
   const { low, high } = sheet.ends(run);
   return [low, high];
@@ -61,36 +63,43 @@ export const travelCase = (sheet: Sheet, hoist: string, axis: string): TravelCas
   lengths: endsOf(sheet, () => shortest(sheet, hoist)),
   distance: profileOf(sheet, axis).distance.number,
   profile: plainProfile(sheet, axis),
-  dwell: hangingOf(sheet).dwell?.number ?? 0,
+  dwell: dwellOf(sheet).number,
   calm: need(hangingOf(sheet), 'calm').calm.number,
 });
 
-/** Lift-off offset that must still dock: the farthest ordinary one, or the one that no more than may miss pass. */
-const farthestOffset = (sheet: Sheet, hoist: string): number => {
-  const ordinary = endsOf(sheet, () => offsetOf(sheet))[1];
-  const scatter = hangingOf(sheet)['lift-off-scatter'];
-  if (scatter === undefined) return ordinary;
+/** Lift-off offset that must still dock, with what a drive left: the farthest ordinary one, or the one that no more than may miss pass. */
+const farthestOffset = (sheet: Sheet, hoist: string, code: DockCode, driven: number): number => {
+  if (code === 'SWING-030') return endsOf(sheet, () => leavingAt(sheet, hoist))[1];
   const share = missesAllowed(sheet, hoist).number;
-  const deviations = root((z) => missShare({ reach: z, scatter: 1 }) - share, 0, 8, 1e-6);
-  return Math.max(ordinary, deviations * endsOf(sheet, () => hangingOf(sheet)['lift-off-scatter']!)[1]);
+  const deviations = root((z) => worstMissShare({ reach: z, left: 0, scatter: 1 }) - share, 0, 8, 1e-6);
+  const scatter = () => need(hangingOf(sheet), 'lift-off-scatter')['lift-off-scatter'];
+  return driven + deviations * endsOf(sheet, scatter)[1];
 };
 
+/** Questions that the same cures may answer: of the ordinary lift-offs, and of their scatter. */
+export const dockCodes = ['SWING-030', 'SWING-060'] as const;
+export type DockCode = (typeof dockCodes)[number];
+
 /** What docking must be cured of, where it fades slowest; or NotStated. */
-export const dockCase = (sheet: Sheet, hoist: string): DockCase => ({
-  gravity: GRAVITY,
-  fadingTime: endsOf(sheet, () => fadingOf(sheet, hoist))[1],
-  lengths: endsOf(sheet, () => atLiftOff(sheet, hoist)),
-  up: shortest(sheet, hoist).number,
-  belowHook: belowHook(sheet).number,
-  offset: farthestOffset(sheet, hoist),
-  hoist: plainProfile(sheet, hoist),
-  head: hangingOf(sheet).head?.number ?? 0,
-  reach: reachOf(sheet, hoist).number,
-});
+export const dockCase = (sheet: Sheet, hoist: string, code: DockCode): DockCase => {
+  const driven = endsOf(sheet, () => comingDown(sheet, hoist))[1];
+  return {
+    gravity: GRAVITY,
+    fadingTime: endsOf(sheet, () => fadingOf(sheet, hoist))[1],
+    lengths: endsOf(sheet, () => atLiftOff(sheet, hoist)),
+    up: shortest(sheet, hoist).number,
+    belowHook: belowHook(sheet).number,
+    offset: farthestOffset(sheet, hoist, code, driven),
+    driven,
+    hoist: plainProfile(sheet, hoist),
+    head: hangingOf(sheet).head?.number ?? 0,
+    reach: reachOf(sheet, hoist).number,
+  };
+};
 
 /** One lift-off over time, at the farthest of the ordinary offsets. */
 export const arrivalOf = (sheet: Sheet, hoist: string): Arrival => {
-  const offset = sheet.ends(() => offsetOf(sheet)).high;
+  const offset = sheet.ends(() => leavingAt(sheet, hoist)).high;
   const [long, short, below] = [atLiftOff(sheet, hoist), shortest(sheet, hoist), belowHook(sheet)].map(
     (v) => v.number,
   ) as [number, number, number];
@@ -126,7 +135,7 @@ export const arrivalOf = (sheet: Sheet, hoist: string): Arrival => {
 /** Angle and way to the side over the length, by the closed form without what ramps add. */
 export const growthOf = (sheet: Sheet, hoist: string): Growth => {
   const [long, short] = [atLiftOff(sheet, hoist).number, shortest(sheet, hoist).number];
-  const offset = offsetOf(sheet);
+  const offset = leavingAt(sheet, hoist);
   const { speed } = profileOf(sheet, hoist);
   const unit = scaleOf(sheet, 'length', long);
   const fading = fadingOf(sheet, hoist).number;
@@ -170,6 +179,7 @@ export const playPlan = (sheet: Sheet, hoist: string): PlayPlan => {
     fadingTime: fadingOf(sheet, hoist).number,
     tolerance: TOLERANCE,
     docked: rides(sheet, hoist),
+    dwell: dwellOf(sheet).number,
     x: driven(first),
     y: driven(second),
     hoist: plainProfile(sheet, hoist),
@@ -197,6 +207,7 @@ export const missFigureOf = (sheet: Sheet, hoist: string, { tally }: Misses): Mi
   const mouth = need(dockOf(sheet, hoist), 'catch').catch;
   const head = hangingOf(sheet).head ?? constant(0, 'length', 'none said');
   const unit = scaleOf(sheet, 'length', mouth.number);
+  const lean = dockOf(sheet, hoist).lean?.number ?? Infinity;
   const scatter = () => need(hangingOf(sheet), 'lift-off-scatter')['lift-off-scatter'];
   const { low, high } = sheet.ends(scatter);
   const shareAt = (width: number, spread: number): number => {
@@ -216,7 +227,9 @@ export const missFigureOf = (sheet: Sheet, hoist: string, { tally }: Misses): Mi
     })),
     counted: WIDTHS.map((times) => {
       const width = times * mouth.number;
-      const count = tally.offsets.filter((offset) => !(offset <= (width - head.number) / 2)).length;
+      const caught = (offset: number, i: number): boolean =>
+        offset <= (width - head.number) / 2 && tally.leans[i]! <= lean;
+      const count = tally.plays - tally.offsets.filter(caught).length;
       const { low, high } = exactInterval(count, tally.plays);
       return { width: unit.of(width), share: (100 * count) / tally.plays, low: 100 * low, high: 100 * high };
     }),

@@ -6,7 +6,7 @@ import { dockCures, HOPELESS, swingAfter, travelCures, type Cure } from '../calc
 import { swingPeriod } from '../calc/period.ts';
 import { sidewaysAt, travelResidual } from '../calc/travel.ts';
 import { cures, type Proposed, type Tried } from '../studies/cures.ts';
-import { dockCase, lengthsOf, travelCase } from './gather.ts';
+import { dockCase, dockCodes, lengthsOf, travelCase } from './gather.ts';
 import { ranged, text, type Sheet } from './words.ts';
 
 const left = (head: string): Column => ({ head, align: 'left' });
@@ -115,7 +115,10 @@ const written = (sheet: Sheet, { kind, setting }: Cure): string | undefined => {
 const besides = (sheet: Sheet, { kind, overrun, cures, time }: Cure): string => {
   if (kind === 'two-impulses' || kind === 'three-impulses')
     return `for moves by themselves only: driven by hand the axis lags and goes on ${text(sheet, overrun ?? 0, 'length')} farther`;
-  if (kind === 'cup') return 'a part to make; lift-off still swings';
+  if (kind === 'cup')
+    return cures
+      ? 'a part to make; lift-off still swings'
+      : 'a part to make; not enough by itself: lift-off still swings';
   if (kind === 'catch') return 'a part to make';
   if (time > HOPELESS) return 'hopeless: it hardly fades';
   return cures ? '' : 'not enough by itself';
@@ -192,18 +195,38 @@ export const travelCureTables = (sheet: Sheet, hoist: string): readonly Block[] 
     return [cureTable(sheet, `cures-${hoist}-${axis}`, caption, 'swing left', 'angle', tried)];
   });
 
-/** Cures of a hook that arrives too far out of plumb. */
-export const dockCureTables = (sheet: Sheet, hoist: string): readonly Block[] => {
-  const key = ['SWING-030', 'SWING-060'].map((code) => `${code}/${hoist}`).find((one) => ails(sheet, one));
-  if (key === undefined || axisOf(sheet, hoist).dock?.kind === 'none') return [];
-  const proposed = dockCures(dockCase(sheet, hoist)).map((cure): Proposed => ({
-    cure,
-    edits: editsOf(sheet, hoist, hoist, cure),
-  }));
-  const tried = sheet.study(cures, { key, proposed });
-  const caption = `Cures of the hook of ${hoist} that arrives too far out of plumb.`;
-  return [cureTable(sheet, `cures-${hoist}`, caption, 'out of plumb', 'length', tried)];
-};
+/** Cures of a hook that arrives too far out of plumb, for each question about it that is not as it should be. */
+export const dockCureTables = (sheet: Sheet, hoist: string): readonly Block[] =>
+  dockCodes.flatMap((code): readonly Block[] => {
+    const key = `${code}/${hoist}`;
+    if (!ails(sheet, key) || axisOf(sheet, hoist).dock?.kind === 'none') return [];
+    const proposed = dockCures(dockCase(sheet, hoist, code)).map((cure): Proposed => ({
+      cure,
+      edits: editsOf(sheet, hoist, hoist, cure),
+    }));
+    const tried = sheet.study(cures, { key, proposed });
+    return code === 'SWING-030'
+      ? [
+          cureTable(
+            sheet,
+            `cures-${hoist}`,
+            `Cures of the hook of ${hoist} that arrives too far out of plumb from the farthest of the ordinary lift-offs (${code}).`,
+            'out of plumb',
+            'length',
+            tried,
+          ),
+        ]
+      : [
+          cureTable(
+            sheet,
+            `cures-${hoist}-misses`,
+            `Cures of the lift-offs of ${hoist} that miss too often; tried at the offset that no more of them pass than may miss (${code}).`,
+            'out of plumb',
+            'length',
+            tried,
+          ),
+        ];
+  });
 
 /** The player that simulated plays assume, in words. */
 export const playerWords = (
@@ -215,5 +238,5 @@ export const playerWords = (
   }: { drives: readonly [number, number]; hold: readonly [number, number]; pause: readonly [number, number] },
 ): string => {
   const time = (s: number): string => text(sheet, s, 'time');
-  return `Simulated plays assume a player who drives ${drives[0]} to ${drives[1]} times, one axis after the other and to either side, holds the stick ${time(hold[0])} to ${time(hold[1])} and leaves it for ${time(pause[0])} to ${time(pause[1])}; a claw that comes down on the heap at any of its heights; and lift-offs that scatter normally and alike along both axes. Nobody was watched for this.`;
+  return `Simulated plays assume a player who drives ${drives[0]} to ${drives[1]} times, one axis after the other and to either side, holds the stick ${time(hold[0])} to ${time(hold[1])} and leaves it for ${time(pause[0])} to ${time(pause[1])}; the wait of the book, if there is one, before it is lowered; a claw that comes down on the heap at any of its heights; and lift-offs that scatter normally and alike along both axes. Nobody was watched for this.`;
 };

@@ -5,9 +5,11 @@ import type { SwingBook } from '../schema.ts';
 
 export type Sheet = SheetContext<SwingBook>;
 
-/** A bare number of a simulation, in the author's unit. */
+/** A bare number of a simulation, in the author's unit; times of swings and plays in seconds, as they are counted. */
 export const text = (sheet: Sheet, number: number, of: Dimension): string =>
-  sheet.show(constant(number, of, 'of a simulation'));
+  of === 'time' && number >= 0.1
+    ? `${Number(number.toPrecision(3))} s`
+    : sheet.show(constant(number, of, 'of a simulation'));
 
 /** A value with its range; a dash where it cannot be worked out. */
 export const ranged = (sheet: Sheet, run: () => Value): string => {

@@ -14,7 +14,7 @@ axes:
     travel: 700 mm
     speed: 160 mm/s
     acceleration: 500 mm/s²
-    dock: { kind: rest, catch: 45 mm, lean: 15°, below-pivot: 140 mm, misses: 1 % }
+    dock: { kind: rest, catch: 60 mm, lean: 15°, below-pivot: 140 mm, misses: 1 % }
 hanging:
   halves-after: 10 swings
   centre-of-mass-below-hook: 70 mm

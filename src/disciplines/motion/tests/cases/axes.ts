@@ -14,6 +14,7 @@ const tight = of('MOTION-135/x');
 const lost = of('MOTION-140/x');
 const ring = of('MOTION-150/x');
 const up = of('MOTION-210/z+M4');
+const idle = of('MOTION-215/z+M4');
 const brake = of('MOTION-220/z+M4');
 const lands = of('MOTION-225/z+M4');
 const width = of('MOTION-230/z');
@@ -28,11 +29,13 @@ const square = of('MOTION-410/y');
 const relax = of('MOTION-420/y');
 const rack = of('MOTION-430/y+M2');
 const screwUp = of('MOTION-510/lift+M5');
+const screwLands = of('MOTION-225/lift+M5');
 const whip = of('MOTION-520/lift');
 const buckle = of('MOTION-525/lift');
 const stop = of('MOTION-610/x');
 
 const free = at('axes.z.unpowered', 'free');
+const onItsDrive = at('axes.z.rests-on', 'its drive');
 const noSlackSwitch = at('axes.z.slack-switch', null);
 
 export const axisCases: readonly CheckCase[] = [
@@ -101,6 +104,16 @@ export const axisCases: readonly CheckCase[] = [
   up('fails', '0.122 N·m against a detent of 0.05 N·m', free),
   up('open', '0.05 or 0.3 N·m', free, at('parts.stepper-23.detent-torque', '0.05..0.3 N·m')),
 
+  idle(
+    'holds',
+    'shorted: 0.122 N·m against a detent of 0.3 N·m',
+    onItsDrive,
+    at('parts.stepper-23.detent-torque', '0.3 N·m'),
+  ),
+  idle('tight', 'against 0.2 N·m', onItsDrive, at('parts.stepper-23.detent-torque', '0.2 N·m')),
+  idle('fails', 'against 0.05 N·m: it sinks', onItsDrive),
+  idle('open', '0.05 or 0.3 N·m', onItsDrive, at('parts.stepper-23.detent-torque', '0.05..0.3 N·m')),
+
   brake('holds', 'K²/(2·N_r·L) = 0.278²/(100 · 3 mH) = 0.258 N·m against 0.122 N·m'),
   brake('fails', '0.097 N·m at 8 mH', at('parts.stepper-23.phase-inductance', '8 mH')),
   brake('open', '0.258 or 0.097 N·m', at('parts.stepper-23.phase-inductance', '3..8 mH')),
@@ -116,6 +129,14 @@ export const axisCases: readonly CheckCase[] = [
     at('axes.z.moving-mass', '400 g'),
     at('axes.z.harmless-energy', '2 J'),
   ),
+
+  lands(
+    'tight',
+    'sinks at 40 mm/s: less than 1 mJ of 2 mJ, six times as much when it is let go',
+    at('axes.z.harmless-energy', '0.002 J'),
+  ),
+  screwLands('holds', '1.2 kg and 18 kg of rotor: 0.18 J of 4 J'),
+  screwLands('fails', 'of 0.1 J', at('axes.lift.harmless-energy', '0.1 J')),
 
   width('holds', '6.7 + 4 + 1 turns of 1.2 mm are 14 mm of 24 mm'),
   width('fails', '14 mm of 12 mm', at('axes.z.drum.width', '12 mm')),

@@ -43,8 +43,8 @@ describe('the sheet', () => {
 
   it('prints the switch settings of every driver, on the sheet and in a file of their own', () => {
     const rows = tableNamed('driver-settings').rows.map(texts);
-    expect(rows[0]).toEqual(['D1', 'M1', 'chopper', '1/8', '1.2 A peak', '1.2 A', '100 %', 'unpowered', '0.6 A']);
-    // At 1.0 A the hoist is tight, so that 1.2 A is the least that holds as well as now.
+    expect(rows[0]).toEqual(['D1', 'M1', 'chopper', '1/8', '1.2 A peak', '1.2 A', '—', '100 %', 'unpowered', '0.6 A']);
+    // At 1.0 A the hoist is tight: 1.2 A is the least that leaves the margin.
     expect(rows[3]!.at(-1)).toBe('1.2 A');
     const [file] = files;
     expect(file?.name).toBe('driver-settings');

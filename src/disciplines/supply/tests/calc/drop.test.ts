@@ -2,8 +2,17 @@ import { assert, double, pre, property } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closeLoop } from '../../../../engine/loop.ts';
 import { constant, NoSolution, OutsideRange } from '../../../../kernel/index.ts';
-import { allowedDrop, deepestDrop, feedDrop, feedResistance, mostPower, voltageLeft } from '../../calc/drop.ts';
-import { feeds, gaugeArea } from '../references/supply.ts';
+import {
+  allowedDrop,
+  branchResistance,
+  deepestDrop,
+  feedDrop,
+  feedResistance,
+  knownFeedResistance,
+  mostPower,
+  voltageLeft,
+} from '../../calc/drop.ts';
+import { feeds, gauge24, gaugeArea } from '../references/supply.ts';
 
 describe('a wire out and back', () => {
   it.each(feeds)(
@@ -21,6 +30,17 @@ describe('a wire out and back', () => {
       expect(voltageLeft({ rail: 12, drop })).toBeCloseTo(12 - one.volts, 4);
     },
   );
+});
+
+it('a wire of known resistance per length resists as the reference says, and its fuse with it', () => {
+  const perLength = gauge24.ohmsPerKilometre / 1000;
+  const [cold, warm] = [20, 60].map((celsius) =>
+    knownFeedResistance({ length: 5, perLength, temperature: celsius + 273.15 }),
+  ) as [number, number];
+  expect(cold).toBeCloseTo(0.8421, 4);
+  expect(warm).toBeCloseTo(0.9745, 4);
+  expect(knownFeedResistance({ length: 5, perLength, parallel: 2 })).toBeCloseTo(0.42105, 5);
+  expect(branchResistance({ feed: cold, fuse: 0.25 })).toBeCloseTo(1.0921, 4);
 });
 
 /** The drop at which the loop closes, by the engine. */

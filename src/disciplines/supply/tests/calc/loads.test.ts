@@ -1,8 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { OutsideRange } from '../../../../kernel/index.ts';
-import { currentShare, currentTogether, inputPower, loadPower, meanPower, powerTogether } from '../../calc/loads.ts';
+import {
+  currentShare,
+  currentTogether,
+  heatingCurrent,
+  inputPower,
+  loadPower,
+  meanPower,
+  powerTogether,
+} from '../../calc/loads.ts';
 import { energyOver, energyPrice, openAndClosed } from '../../calc/energy.ts';
-import { efficiencyExamples, yearOfStandby } from '../references/supply.ts';
+import { efficiencyExamples, playOfServo, yearOfStandby } from '../references/supply.ts';
 
 const YEAR = 8760 * 3600;
 const KILOWATT_HOUR = 3.6e6;
@@ -14,6 +22,13 @@ describe('loads', () => {
     expect(loadPower({ rail: 5, current: 0.62 })).toBeCloseTo(3.1, 12);
     expect(currentShare({ demand: 2, limit: 4 })).toBe(0.5);
     expect(() => currentTogether({ currents: [0.2, -0.1] })).toThrow(OutsideRange);
+  });
+
+  it('heat by the square of their currents over the modes, as the reference says', () => {
+    const { duties, currents, rms } = playOfServo;
+    expect(heatingCurrent({ duties, currents })).toBeCloseTo(rms, 5);
+    expect(heatingCurrent({ duties: [0.05, 0.45], currents })).toBeCloseTo(rms, 5);
+    expect(() => heatingCurrent({ duties: [0, 0], currents })).toThrow(OutsideRange);
   });
 
   it('average over modes by their time, whether the shares add up to one or not', () => {

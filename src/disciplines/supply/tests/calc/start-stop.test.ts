@@ -3,6 +3,7 @@ import { NoSolution, OutsideRange } from '../../../../kernel/index.ts';
 import { capacitanceTogether, chargingTime, inrushLetThrough, inrushPeak } from '../../calc/start.ts';
 import {
   brakingEnergy,
+  clampedVoltage,
   clampPower,
   energyTogether,
   loweringPower,
@@ -40,6 +41,19 @@ describe('a load that is braked', () => {
     );
     expect(brakingEnergy({ ...axis, losses: 40, time: 0.25 })).toBe(0);
     expect(brakingEnergy({ ...axis, time: 0.25 })).toBeCloseTo(2.5, 12);
+  });
+
+  it('gives back what gravity adds downhill', () => {
+    // By hand: 2.5 J, and 0.2 N·m over the 50 · 0.25 / 2 rad that it turns in the ramp.
+    const axis = { load: 1.5e-3, rotor: 5e-4, speed: 50, time: 0.25 };
+    expect(brakingEnergy({ ...axis, gravity: 0.2 })).toBeCloseTo(3.75, 12);
+    expect(brakingEnergy({ ...axis, gravity: 0.2, losses: 4 })).toBeCloseTo(2.75, 12);
+  });
+
+  it('lifts its rail no further than the clamp, which conducts above the rail', () => {
+    expect(clampedVoltage({ lifted: 60, clamp: 36, rail: 24 })).toBe(36);
+    expect(clampedVoltage({ lifted: 30, clamp: 36, rail: 24 })).toBe(30);
+    expect(() => clampedVoltage({ lifted: 30, clamp: 24, rail: 24 })).toThrow(NoSolution);
   });
 
   it('gives back m·g·v while it is lowered without losses', () => {

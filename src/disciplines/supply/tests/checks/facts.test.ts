@@ -44,9 +44,12 @@ describe('a drive', () => {
   });
 
   it('heats no more than its rail can make it', () => {
-    // 60 Ω at 69.4 Ω warm would want 50 V for 0.72 A: 24 V · 0.72 A are reckoned with.
+    // 69.4 Ω warm would want 50 V for 0.72 A; both phases at 24 V are 16.6 W, less than 0.72² · 69.4.
     const edits = [at('parts.stepper-23.phase-resistance', '60 ohm'), at('drivers.D2.standstill-current', '60 %')];
-    expect(fact('supply.drive-power(M2@aiming)', ...edits)).toBeCloseTo(24 * 0.72 + 0.72 ** 2 * 0.7 + 0.3, 9);
+    expect(fact('supply.drive-power(M2@aiming)', ...edits)).toBeCloseTo(
+      (2 * 24 ** 2) / (60 * warm) + 0.72 ** 2 * 0.7 + 0.3,
+      9,
+    );
   });
 });
 
@@ -61,6 +64,15 @@ describe('a rail', () => {
     const steady = fact('supply.rail-current(24V@fetching)');
     const peak = fact('supply.rail-peak(24V@fetching)');
     expect(peak - steady).toBeCloseTo((5.5 * (1.8 - 0.3)) / 0.9 / 24, 9);
+  });
+
+  it('is loaded with no more than drives that stand, where a least load is wanted', () => {
+    expect(fact('supply.rail-least(24V@aiming)')).toBeCloseTo((2 * held + 0.1) / 24, 9);
+    expect(fact('supply.rail-least(24V@fetching)'), 'X is off, Z stands').toBeCloseTo(
+      (held + (5.5 * 0.3) / 0.9 + 0.1) / 24,
+      9,
+    );
+    expect(fact('supply.rail-least(24V@standing-by)')).toBeCloseTo(0.1 / 24, 9);
   });
 
   it('is fed from the socket with what its supplies lose', () => {
@@ -78,14 +90,41 @@ describe('a rail', () => {
 });
 
 describe('warmth', () => {
-  it('of winding and case settles where the closed form says', () => {
-    const air = 38;
-    const cold = 1.44 * (1 + 0.00393 * (air - 20));
-    const a = 0.00393 / (1 + 0.00393 * (air - 20));
-    const rise = (cold * 4 + iron * 3) / (1 - a * cold * 4);
+  const air = 38;
+  const at38 = 1 + 0.00393 * (air - 20);
+  const slope = 0.00393 / at38;
+  /** Rise of the winding and of the case, by the closed form: square of the current in the hottest phase and in the mean, iron. */
+  const settled = (hot: number, mean: number, heat: number): readonly [number, number] => {
+    const [cold, press] = [mean * at38, hot * at38];
+    const rise = (press + cold * 3 + heat * 3) / (1 - slope * (press + cold * 3));
+    return [rise, (cold * (1 + slope * rise) + heat) * 3];
+  };
+  const expectSettled = (motor: string, [rise, shell]: readonly [number, number], ...edits: readonly Edit[]): void => {
     // The loop is closed to a millionth of its range, 0.0002 K.
-    expect(fact('supply.winding-temperature(M1)') - 273.15).toBeCloseTo(air + rise, 3);
-    expect(fact('supply.case-temperature(M1)') - 273.15).toBeCloseTo(air + (cold * (1 + a * rise) + iron) * 3, 3);
+    expect(fact(`supply.winding-temperature(${motor})`, ...edits) - 273.15).toBeCloseTo(air + rise, 3);
+    expect(fact(`supply.case-temperature(${motor})`, ...edits) - 273.15).toBeCloseTo(air + shell, 3);
+  };
+  // Players who queue aim for two thirds of the time and fetch for one.
+  const [aims, fetches] = [2 / 3, 1 / 3];
+
+  it('settles with the mean of the modes in the case and the hottest of them in the winding', () => {
+    expectSettled('M1', settled(1.44, aims * 1.44, aims * iron));
+  });
+
+  it('of a motor that is held may stand in one phase alone', () => {
+    const turning = 0.0005 * (0.16 / (0.032 / 2 + 0.0006)) ** 2;
+    const edit = at('drivers.D2.standstill-current', '100 %');
+    expectSettled('M2', settled(2 * 1.44, 1.44, fetches * turning), edit);
+  });
+
+  it('standing by for nights counts as much as a queue, when that is hotter', () => {
+    const edits = [at('drivers.D1.standing-by', 'powered'), at('drivers.D1.standstill-current', '100 %')];
+    expectSettled('M1', settled(2 * 1.44, 1.44, 0), ...edits);
+  });
+
+  it('of a motor that is never on is that of the air', () => {
+    const off = [at('modes.aiming.unpowered', '[x]'), at('modes.aiming.moving', '[z]')];
+    expectSettled('M1', [0, 0], ...off);
   });
 
   it('starts from the resistance of the winding as it is connected', () => {
@@ -98,12 +137,14 @@ describe('warmth', () => {
 
   it('of the air is that of the room and what it is reckoned to be warmer', () => {
     expect(fact('supply.inside-air(site)')).toBeCloseTo(311.15, 9);
-    expect(fact('supply.cabinet-rise(site)')).toBeCloseTo((64 + fact('supply.mains-power(aiming)')) / 20, 9);
+    const [aiming, fetching] = ['aiming', 'fetching'].map((mode) => fact(`supply.mains-power(${mode})`));
+    expect(fact('supply.cabinet-rise(site)')).toBeCloseTo((64 + aims * aiming! + fetches * fetching!) / 20, 9);
   });
 });
 
 describe('a branch', () => {
-  const feed = ((2 * 1.2 * 1.7241e-8) / 0.75e-6) * (1 + 0.00393 * 18);
+  // Wire as its kind is stated, in 38 °C, and the fuse.
+  const feed = 2 * 1.2 * 0.026 * (1 + 0.00393 * 18) + 0.08;
 
   it('sags to the upper root of its square, and carries the current of that', () => {
     const power = moving + held;
@@ -113,12 +154,19 @@ describe('a branch', () => {
   });
 
   it('bears less as it is laid, and less again where it is warm', () => {
-    const { wire } = { wire: 'supply.wire-capacity(F1)' };
-    expect(fact(wire)).toBeCloseTo(8.5 * 0.8 * Math.sqrt((70 - 18) / 30), 9);
-    expect(fact(wire, at('parts.hook-up.insulation', 'XLPE 90'), at('cables.W1.parallel', '2'))).toBeCloseTo(
-      2 * 8.5 * 0.8 * Math.sqrt((90 - 18) / 50),
-      9,
-    );
+    const wire = 'supply.wire-capacity(F1)';
+    const hot = at('site.ambient', '52..60 degC');
+    expect(fact(wire), 'no better than at 30 °C').toBeCloseTo(8.5 * 0.8 * Math.sqrt(40 / 30), 9);
+    expect(fact(wire, hot)).toBeCloseTo(8.5 * 0.8 * Math.sqrt(10 / 30), 9);
+    const xlpe = at('parts.hook-up.insulation', 'XLPE 90');
+    expect(fact(wire, hot, xlpe)).toBeCloseTo(8.5 * 0.8 * Math.sqrt(30 / 50), 9);
+    expect(fact(wire, at('cables.W1.parallel', '2')), 'one of two may be open').toBe(fact(wire));
+  });
+
+  it('of copper-clad aluminium bears less', () => {
+    const clad = at('parts.hook-up.resistance-per-length', '60 ohm/km');
+    const share = (1.16 * 1.7241e-8) / (0.06 * 0.75e-6);
+    expect(fact('supply.wire-capacity(F1)', clad) / fact('supply.wire-capacity(F1)')).toBeCloseTo(Math.sqrt(share), 9);
   });
 });
 

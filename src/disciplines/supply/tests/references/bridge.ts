@@ -10,17 +10,18 @@ export interface Bridge {
   readonly emf: number;
 }
 
-/** Mean power from the rail over whole electrical turns, after one turn to settle. */
-export const railPower = (
+/** Mean power from the rail, and the RMS of its current beside the mean, over whole electrical turns after one to settle. */
+export const fromRail = (
   { rail, peak, resistance: R, inductance: L, frequency, emf }: Bridge,
   turns: number,
-): number => {
+): { readonly power: number; readonly ripple: number } => {
   // So short that the ripple of the judge itself stays below 0.5 % of the peak.
   const dt = 2.5e-7;
   const perTurn = Math.round(1 / frequency / dt);
   const state = [peak, 0];
-  let energy = 0;
+  let [charge, squares] = [0, 0];
   for (let n = 0; n < perTurn * (turns + 1); n++) {
+    let drawn = 0;
     for (const phase of [0, 1]) {
       const angle = (2 * Math.PI * n) / perTurn - (phase * Math.PI) / 2;
       const wanted = peak * Math.cos(angle);
@@ -30,8 +31,13 @@ export const railPower = (
       // Slow decay, and against the current only where the wanted one falls faster than that.
       const volts = (short > 0 ? sense : short < -0.02 * peak ? -sense : 0) * rail;
       state[phase] = i + ((volts - R * i - emf * Math.cos(angle)) / L) * dt;
-      if (n >= perTurn) energy += volts * i * dt;
+      drawn += (volts * i) / rail;
     }
+    if (n < perTurn) continue;
+    charge += drawn * dt;
+    squares += drawn ** 2 * dt;
   }
-  return energy / (turns / frequency);
+  const time = turns * perTurn * dt;
+  const mean = charge / time;
+  return { power: mean * rail, ripple: Math.sqrt(squares / time - mean ** 2) };
 };

@@ -61,3 +61,14 @@ export const timeLag = {
 
 /** Published (atx-design-guide, table 4): least load of the 5 V rail of a 300 W unit. Printed to 0.1 A. */
 export const leastLoad = { volts: 5, amperes: 0.3 };
+
+/** Published-secondary (iec-60228-resistance), class 5, in mm² and Ω/km at 20 °C. Printed to 0.1 Ω/km. */
+export const fineStranded = [
+  { area: 0.5, ohms: 39 },
+  { area: 0.75, ohms: 26 },
+  { area: 1, ohms: 19.5 },
+  { area: 1.5, ohms: 13.3 },
+];
+
+/** Independent (by the formula of gauges and 1.7241e-8 Ω·m): AWG 24. Printed to 0.01 Ω/km. */
+export const gauge24 = { ohmsPerKilometre: 84.21 };

@@ -75,6 +75,7 @@ describe('cures of a docking', () => {
     hoist: { speed: 0.16, acceleration: 0.5 },
     head: 0.01,
     reach: 0.006,
+    driven: 0,
   };
   const cures = dockCures(dock);
 

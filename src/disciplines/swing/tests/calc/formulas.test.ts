@@ -3,7 +3,8 @@ import { OutsideRange, root, seeded } from '../../../../kernel/index.ts';
 import { exactInterval } from '../../../../kernel/binomial.ts';
 import { hangingLoad } from '../../calc/hanging.ts';
 import { hoistedSideways, hoistTime, hookOffset, leanAt, pullTaken, pullThere } from '../../calc/hoisting.ts';
-import { missShare } from '../../calc/misses.ts';
+import { leavingOffset, loweredSideways } from '../../calc/lowering.ts';
+import { missShare, worstMissShare } from '../../calc/misses.ts';
 import { erf } from '../../calc/normal.ts';
 import { dampingFromHalving, fadingTime, swingPeriod, swingRate } from '../../calc/period.ts';
 import { shapingOverrun, shapingTime, threeImpulseResidual, twoImpulseResidual } from '../../calc/shaper.ts';
@@ -134,6 +135,44 @@ describe('travelling', () => {
     }
   });
 
+  it('independent: no drive with ramps rounded at random leaves more than the worst one', () => {
+    // Where a rounded ramp happens to last whole swings it leaves nothing, but a shorter drive has shorter ramps.
+    const random = seeded(12);
+    const between = (a: number, b: number): number => a + (b - a) * random();
+    const k = 1e-3;
+    const shares = Array.from({ length: 60 }, () => {
+      const [length, speed, asked] = [between(0.1, 1), between(0.05, 0.4), between(0.2, 2)];
+      const jerk = 0.2 * 300 ** random();
+      const acceleration = Math.min(asked, Math.sqrt(speed * jerk));
+      const small = { speed: k * speed, acceleration: k * asked, jerk: k * jerk };
+      const left = Array.from({ length: 25 }, (_, i) => {
+        const load = hangingLoad({ gravity: g, fadingTime: Infinity, tolerance: 1e-9, swing: k });
+        const track = new Track(length).jog('x', 1, 0.1 * (i + 1), small);
+        load.hang(track);
+        load.run(track);
+        return load.amplitude() / k;
+      });
+      return Math.max(...left) / worstJog({ length, speed, acceleration, easing: acceleration / jerk });
+    });
+    expect(Math.max(...shares)).toBeLessThan(1.001);
+    expect(Math.max(...shares)).toBeGreaterThan(0.99);
+  });
+
+  it('independent: up to 35° it is off by no more than 2 % of 4a/g from the integrated travel', () => {
+    const random = seeded(31);
+    const between = (a: number, b: number): number => a + (b - a) * random();
+    for (let i = 0; i < 200; i++) {
+      const [length, speed, acceleration] = [between(0.15, 1), between(0.1, 0.3), between(0.3, 1.5)];
+      const [distance, fading] = [between(0.35, 0.9), between(5, 60)];
+      const load = hangingLoad({ gravity: g, fadingTime: fading, tolerance: 1e-9 });
+      const track = new Track(length).travel('x', distance, { speed, acceleration });
+      load.hang(track);
+      load.run(track);
+      const closed = travelResidual({ length, speed, acceleration, distance, fading });
+      expect(Math.abs(load.amplitude() - closed)).toBeLessThan((0.02 * 4 * acceleration) / g);
+    }
+  });
+
   it('law: a drive that is long against a swing leaves no more than 4a/g', () => {
     expect(worstJog({ length: 0.1, speed: 0.5, acceleration: 0.5 })).toBeCloseTo(2 / g, 12);
   });
@@ -193,6 +232,66 @@ describe('hoisting', () => {
   it('law: hook and centre of mass are as far out where there is nothing between them', () => {
     expect(hookOffset({ sideways: 0.02, length: 0.3, below: 0 })).toBe(0.02);
     expect(hookOffset({ sideways: 0.02, length: 0.3, below: 0.1 })).toBeCloseTo(0.02 * (2 / 3), 14);
+  });
+});
+
+describe('lowering', () => {
+  const still = { offset: 0.01, speed: 1e-6, acceleration: 1e-9, fading: 1e12 };
+
+  it('law: gives back what hoisting took from the way to the side', () => {
+    const down = loweredSideways({ ...still, high: 0.2, low: 0.6 });
+    expect(Math.abs(down / 0.01 - 1 / 0.75984)).toBeLessThan(1e-5);
+  });
+
+  it('law: is widest where the fourth root of the length grows as fast as the swing fades', () => {
+    const given = { ...still, high: 0.2, low: 0.9, speed: 0.1, fading: 20 };
+    const at = (L: number): number => 0.01 * (L / 0.2) ** 0.25 * Math.exp(-(L - 0.2) / (0.1 * 20));
+    const widest = Math.max(...Array.from({ length: 7001 }, (_, i) => at(0.2 + i * 1e-4)));
+    expect(loweredSideways(given)).toBeCloseTo(widest, 10);
+    expect(loweredSideways({ ...given, low: 0.4 })).toBeCloseTo(at(0.4), 10);
+    // A swing that fades at once is widest before it is lowered; a line that is not let out leaves it as it is.
+    expect(loweredSideways({ ...given, fading: 2 })).toBeCloseTo(0.01, 10);
+    expect(loweredSideways({ ...given, low: 0.2 })).toBeCloseTo(0.01, 10);
+    // Both ramps together: √((g + a)/(g − a)).
+    expect(loweredSideways({ ...given, acceleration: 0.5 }) / loweredSideways(given)).toBeCloseTo(1.05235, 5);
+  });
+
+  it('independent: 400 integrated ways down stay within it at every phase, up to 30°, and the widest reaches 95 % of it', () => {
+    const random = seeded(79);
+    const between = (a: number, b: number): number => a + (b - a) * random();
+    const shares = Array.from({ length: 400 }, () => {
+      const high = between(0.12, 0.6);
+      const low = high + between(0.05, 1.2);
+      const profile = { speed: between(0.1, 1) * 0.3 * Math.sqrt(g * high), acceleration: between(0.1, 4) };
+      const [fading, angle] = [between(4, 80), between(0.01, 0.5)];
+      // A swing of that size in any of its phases.
+      const swinging = hangingLoad({ gravity: g, fadingTime: Infinity, tolerance: 1e-10 });
+      swinging.hang(new Track(high), high * Math.sin(angle));
+      swinging.run(new Track(high).wait(between(0, 2)));
+      const load = hangingLoad({ gravity: g, fadingTime: fading, tolerance: 1e-9, reach: true });
+      const track = new Track(high).travel('line', low - high, profile).wait(2);
+      load.hang(track, high * swinging.state[0]!, 0, swinging.state[2]!);
+      expect(load.run(track)).toBe('end');
+      const farthest = Math.max(load.seen.xHigh, -load.seen.xLow);
+      return farthest / loweredSideways({ offset: high * Math.sin(angle), high, low, ...profile, fading });
+    });
+    expect(Math.max(...shares)).toBeLessThan(1.01);
+    expect(Math.max(...shares)).toBeGreaterThan(0.95);
+    expect(Math.min(...shares)).toBeGreaterThan(0.5);
+  });
+
+  it('refuses a way up, one that is not slow or gives way faster than a fall, and a swing that is not small', () => {
+    const fine = { offset: 0.02, high: 0.2, low: 0.9, speed: 0.16, acceleration: 0.5, fading: 30 };
+    expect(loweredSideways(fine)).toBeGreaterThan(0.02);
+    for (const wrong of [{ speed: 0.43 }, { acceleration: 9.81 }, { low: 0.19 }, { offset: 0.121 }])
+      expect(() => loweredSideways({ ...fine, ...wrong })).toThrow(OutsideRange);
+    for (const right of [{ speed: 0.42 }, { acceleration: 9.8 }, { low: 0.2 }, { offset: 0.12 }])
+      expect(loweredSideways({ ...fine, ...right })).toBeGreaterThan(0);
+  });
+
+  it('law: a load that comes down in plumb leaves as far out as one that hung still', () => {
+    expect(leavingOffset({ still: 0.02, swung: 0 })).toBe(0.02);
+    expect(leavingOffset({ still: 0.02, swung: 0.03 })).toBeCloseTo(0.05, 15);
   });
 });
 
@@ -329,6 +428,15 @@ describe('misses', () => {
   it('law: one in 22 beyond two deviations, one in 370 beyond three', () => {
     expect(missShare({ reach: 2, scatter: 1 })).toBeCloseTo(0.0455003, 7);
     expect(missShare({ reach: 3, scatter: 1 })).toBeCloseTo(0.0026998, 7);
+  });
+
+  it('law: at the turn of the swing one in 7.39 beyond two deviations, one in 90 beyond three, and all beyond the reach', () => {
+    expect(worstMissShare({ reach: 2, left: 0, scatter: 1 })).toBeCloseTo(Math.exp(-2), 14);
+    expect(worstMissShare({ reach: 0.03, left: 0, scatter: 0.01 })).toBeCloseTo(1 / 90.0171, 7);
+    expect(worstMissShare({ reach: 0.03, left: 0.01, scatter: 0.01 })).toBeCloseTo(Math.exp(-2), 14);
+    expect(worstMissShare({ reach: 0.03, left: 0.04, scatter: 0.01 })).toBe(1);
+    expect(worstMissShare({ reach: -0.01, left: 0, scatter: 0.01 })).toBe(1);
+    expect(missShare({ reach: -0.01, scatter: 0.01 })).toBe(1);
   });
 
   it('law: the error function is odd, and its slope the bell curve', () => {

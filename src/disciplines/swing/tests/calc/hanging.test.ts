@@ -19,9 +19,9 @@ const energy = (load: HangingLoad): number => {
 };
 
 describe('energy of a swing that nothing damps', () => {
-  const drift = (tolerance: number, angle: number): number => {
+  const drift = (tolerance: number, angle: number, swing?: number): number => {
     const L = 0.6;
-    const load = hangingLoad({ ...free, tolerance });
+    const load = hangingLoad({ ...free, tolerance, ...(swing === undefined ? {} : { swing }) });
     // A hundred periods of small swings; a wide swing as well, since it turns in space.
     const track = new Track(L).wait((100 * 2 * Math.PI) / rateOf(L));
     load.hang(track, L * Math.sin(angle), 0, 0, 0.3 * angle);
@@ -30,19 +30,19 @@ describe('energy of a swing that nothing damps', () => {
     return Math.abs(energy(load) / before - 1);
   };
 
-  it.each([0.5, 0.8, 1.2])(
-    'law: stays within 1e-8 of itself over 100 periods at tolerance 1e-11, from %f rad',
+  it.each([2e-4, 5e-4, 0.02, 0.1, 0.3, 0.5, 0.8, 1.2])(
+    'law: stays within 1e-8 of itself over 100 periods at tolerance 1e-11 of the swing, from %f rad',
     (angle) => {
-      expect(drift(1e-11, angle)).toBeLessThan(1e-8);
+      expect(drift(1e-11, angle, angle)).toBeLessThan(1e-8);
     },
   );
 
-  it('law: drifts by less than 0.3 % over 100 periods at the tolerance of production, a hundredth of what damping takes', () => {
-    const drifts = [0.1, 0.5, 1.2].map((angle) => drift(1e-6, angle));
+  it('law: drifts by less than 1 % over 100 periods at the tolerance of production, while damping takes half of it in six', () => {
+    const drifts = [5e-4, 0.02, 0.1, 0.5, 1.2].map((angle) => drift(1e-6, angle));
     console.info(
-      `energy drift over 100 periods at tolerance 1e-6 from 0.1, 0.5, 1.2 rad: ${drifts.map((x) => x.toExponential(1)).join(', ')}`,
+      `energy drift over 100 periods at tolerance 1e-6 from 0.0005, 0.02, 0.1, 0.5, 1.2 rad: ${drifts.map((x) => x.toExponential(1)).join(', ')}`,
     );
-    for (const x of drifts) expect(x).toBeLessThan(3e-3);
+    for (const x of drifts) expect(x).toBeLessThan(1e-2);
   });
 
   it('law: fades by two time constants of energy in one of the swing', () => {
@@ -94,6 +94,89 @@ describe('steady hoisting', () => {
     expect(Math.abs(vx - exact.rate) / rateOf(to)).toBeLessThan(1e-6 * exact.envelope);
   });
 
+  it.each([
+    [0.6, 0.2, -0.05],
+    [0.6, 0.2, -0.1],
+    [0.9, 0.21, -0.16],
+    [0.3, 0.8, 0.12],
+  ])(
+    'independent: from 5·10⁻⁴ rad, %f m to %f m at %f m/s, is a general library’s to a millionth, and late by what its size makes it',
+    (from, to, speed) => {
+      const start = 5e-4;
+      const load = hoisted(from, to, speed, start);
+      const exact = steadyHoist({ from, to, speed, start }, g);
+      const other = judge(
+        {
+          line: from,
+          lineSpeed: speed,
+          n: [Math.sin(start), 0, -Math.cos(start)],
+          rate: [0, 0, 0],
+          fadingTime: Infinity,
+          g,
+        },
+        [{ time: (to - from) / speed, ax: 0, ay: 0, line: 0 }],
+      );
+      expect(Math.abs(load.state[0]! - other.n[0])).toBeLessThan(1e-6 * exact.envelope);
+      expect(Math.abs(load.state[2]! - other.rate[0]) / rateOf(to)).toBeLessThan(1e-6 * exact.envelope);
+      // Bessel’s solution is of small swings. One of θ is slower by θ²/16 with θ as L^(−3/4), which over the hoist is a phase
+      // of θ₀²·√(g·L₀³)·|1/L₁ − 1/L₀|/(16·|v|): from 3e-8 to 1.5e-6 here, more than a millionth in the first.
+      const late = (start ** 2 * Math.sqrt(g * from ** 3) * Math.abs(1 / to - 1 / from)) / (16 * Math.abs(speed));
+      const vx = load.state[2]! / Math.cos(angleOf(load));
+      const off = Math.hypot(angleOf(load) - exact.angle, (vx - exact.rate) / rateOf(to)) / exact.envelope;
+      // The phase takes the swing to grow as slowly as it does for a slow line: short by a share of |v|/√(g·L), 11 % here.
+      expect(Math.abs(off - late)).toBeLessThan(0.2 * late + 2e-8);
+    },
+  );
+
+  it.each([
+    [0.6, 0.2, -0.05, 0.1, 0, -0.226599491, 0.1476629053],
+    [0.6, 0.2, -0.1, 0.1, 0, -0.01805203034, -1.596512867],
+    [0.6, 0.2, -0.1, 5e-4, 0, -0.0001243924528, undefined],
+  ])(
+    'independent: with the full sine, %f m to %f m at %f m/s from %f rad, ends at the printed digits',
+    (from, to, speed, start, _rate, angle, rate) => {
+      const load = hoisted(from, to, speed, start);
+      expect(Math.abs(angleOf(load) - angle)).toBeLessThan(1e-9);
+      if (rate !== undefined) expect(Math.abs(load.state[2]! / Math.cos(angleOf(load)) - rate)).toBeLessThan(5e-9);
+    },
+  );
+
+  it.each([
+    [0.6, 0.2, -0.2, 0.1, 0, -0.1459672662, 1.11935581],
+    [0.2, 0.6, 0.1, 0.1, 0, -0.001090394023, -0.1773621321],
+    [0.6, 0.2, -0.1, 0.05, 0.3, 0.156247283, -0.8275702328],
+  ])(
+    'independent: small swings, %f m to %f m at %f m/s from %f rad and %f rad/s, are the printed ones a thousand times smaller',
+    (from, to, speed, start, turning, angle, rate) => {
+      const k = 1e-3;
+      const load = hangingLoad({ ...free, tolerance: 1e-11, swing: k });
+      const track = new Track(from);
+      track.pieces[6] = speed;
+      track.wait((to - from) / speed);
+      load.hang(track, from * Math.sin(k * start), 0, k * turning);
+      load.run(track);
+      // What the size of the swing makes of it: 10⁻⁶ and less.
+      expect(Math.abs(angleOf(load) / k - angle)).toBeLessThan(2e-6);
+      expect(Math.abs(load.state[2]! / k - rate)).toBeLessThan(2e-6 * rateOf(to));
+    },
+  );
+
+  it('independent: on a line hoisted under a pivot that is pushed aside, ends where a cartesian solution ends', () => {
+    const load = hangingLoad({ ...free, tolerance: 1e-12 });
+    const track = new Track(0.6);
+    track.pieces[6] = -0.1;
+    track.add(0.5, 0.5).wait(2.5);
+    load.hang(track, 0, 0.6 * Math.sin(0.1));
+    expect(load.run(track)).toBe('end');
+    const [x, y, vx, vy] = load.state as unknown as [number, number, number, number];
+    expect(Math.abs(x + 0.07935782173)).toBeLessThan(1e-9);
+    expect(Math.abs(y + 0.01560301929)).toBeLessThan(1e-9);
+    const up = Math.sqrt(1 - x * x - y * y);
+    expect(Math.abs(up - 0.9967240751)).toBeLessThan(1e-9);
+    const turning = vx * vx + vy * vy + ((x * vx + y * vy) / up) ** 2;
+    expect(Math.abs(g * up + 0.3 * turning - 10.19608859)).toBeLessThan(1e-8);
+  });
+
   it('law: a slower hoist nears L^(−3/4), whose digits are printed: 2.27951 from 0.6 m to 0.2 m', () => {
     expect((0.6 / 0.2) ** 0.75).toBeCloseTo(2.27951, 5);
     for (const speed of [-0.1, -0.03, -0.01]) {
@@ -131,6 +214,8 @@ describe('a general library on the same load, derived otherwise', () => {
       expect(load.run(track)).toBe('end');
       expect(Math.abs(load.state[0]! - other.n[0])).toBeLessThan(2e-8);
       expect(Math.abs(load.state[1]! - other.n[1])).toBeLessThan(2e-8);
+      expect(Math.abs(load.state[2]! - other.rate[0])).toBeLessThan(2e-7);
+      expect(Math.abs(load.state[3]! - other.rate[1])).toBeLessThan(2e-7);
       // Both look at some moments only, between which the pull changes by a few hundredths.
       expect(Math.abs(load.seen.pull - other.pull)).toBeLessThan(0.1);
     }
@@ -269,6 +354,50 @@ describe('what is seen on the way', () => {
     expect(hangingLoad({ ...free, tolerance: 1e-9 }).run(new Track(0.4).wait(0.2).add(0.3, 0, 0, 0.98 * g))).toBe(
       'end',
     );
+  });
+
+  it('law: a line that gives way faster and faster goes slack when it gives way as fast as the load falls', () => {
+    const load = hangingLoad({ ...free, tolerance: 1e-9 });
+    load.hang(new Track(0.4));
+    expect(load.run(new Track(0.4).add(0.8, 0, 0, 0, 0, 0, 20))).toBe('slack');
+    expect(load.seen.slackAt).toBeCloseTo(g / 20, 9);
+    expect(load.seen.slackAt).toBe(load.time());
+  });
+
+  it('independent: a pull that is gone for part of a step is slack, at the tolerance of production too', () => {
+    // Random pivots as hard as a stop: what a tolerance of 1e-13 sees go slack, in steps twenty times as short.
+    const random = seeded(77);
+    const between = (a: number, b: number): number => a + (b - a) * random();
+    let [slack, unseen] = [0, 0];
+    for (let i = 0; i < 1500; i++) {
+      const track = new Track(between(0.4, 0.9));
+      for (let k = 0; k < 4; k++) track.add(between(0.1, 0.5), between(-6, 6), between(-6, 6), between(-2, 2));
+      const [x, y] = [between(-0.1, 0.1), between(-0.1, 0.1)];
+      if (track.line < 0.1) continue;
+      const [coarse, fine] = [1e-6, 1e-13].map((tolerance) => {
+        const load = hangingLoad({ gravity: g, fadingTime: 20, tolerance });
+        load.hang(track, x, y);
+        return load.run(track);
+      });
+      if (fine === 'slack') slack++;
+      if (fine === 'slack' && coarse !== 'slack') unseen++;
+      if (coarse === 'slack') expect(fine).toBe('slack');
+    }
+    expect(slack).toBeGreaterThan(15);
+    expect(unseen / slack).toBeLessThan(0.05);
+  });
+
+  it('independent: in a cone at 1.2 of the rate of small swings it leans by 46.01704° and pulls with 1.44 of its weight', () => {
+    const L = 0.5;
+    const rate = 1.2 * rateOf(L);
+    const lean = (46.01703687 * Math.PI) / 180;
+    const load = hangingLoad({ ...free, tolerance: 1e-11 });
+    const track = new Track(L).wait((10 * 2 * Math.PI) / rate);
+    load.hang(track, L * Math.sin(lean), 0, 0, rate * Math.sin(lean));
+    expect(load.run(track)).toBe('end');
+    expect(Math.abs(load.state[0]! - Math.sin(lean))).toBeLessThan(1e-7);
+    expect(load.seen.angle).toBeCloseTo(lean, 7);
+    expect(load.seen.pull / g).toBeCloseTo(1.44, 7);
   });
 
   it('law: a swing from rest at 60° is pulled by half of its weight at its ends', () => {

@@ -42,4 +42,20 @@ describe('a load driven tick by tick', () => {
     expect(state.x).toBeCloseTo((0.02 * 0.8) / 0.87, 12);
     expect(live.step(0.01, { x: 0, y: 0 }, 0).taut).toBe(true);
   });
+
+  it.each([0, -0.01, NaN, Infinity])('refuses a tick of %f s', (time) => {
+    expect(() => liveLoad(parameters).step(time, { x: 0, y: 0 }, 0)).toThrow(RangeError);
+  });
+
+  it('refuses to hang on no line, and farther out than the line is long', () => {
+    const live = liveLoad(parameters);
+    for (const [line, x, y] of [
+      [-0.07, 0, 0],
+      [0.2, 0.2, 0.2],
+      [NaN, 0, 0],
+      [0.2, NaN, 0],
+    ] as const)
+      expect(() => live.hang(line, x, y)).toThrow(RangeError);
+    expect(live.hang(0.2, 0.1, 0.2).taut).toBe(true);
+  });
 });

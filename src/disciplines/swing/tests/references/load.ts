@@ -21,8 +21,9 @@ export interface Stretch {
 }
 
 export interface Judged {
-  /** Direction from pivot to load at the end. */
+  /** Direction from pivot to load at the end, and its rate. */
   readonly n: readonly [number, number, number];
+  readonly rate: readonly [number, number, number];
   /** Least line force for each kilogram, at the ends of the parts of each stretch. */
   readonly pull: number;
 }
@@ -33,15 +34,23 @@ const PARTS = 40;
 export const judge = (
   {
     line,
+    lineSpeed = 0,
     n,
     rate,
     fadingTime,
     g,
-  }: { line: number; n: readonly number[]; rate: readonly number[]; fadingTime: number; g: number },
+  }: {
+    line: number;
+    lineSpeed?: number;
+    n: readonly number[];
+    rate: readonly number[];
+    fadingTime: number;
+    g: number;
+  },
   stretches: readonly Stretch[],
 ): Judged => {
-  let [L, speed] = [line, 0];
-  let state = [...n.map((c) => c * L), ...rate.map((c) => c * L)];
+  let [L, speed] = [line, lineSpeed];
+  let state = [...n.map((c) => c * L), ...rate.map((c, i) => c * L + lineSpeed * n[i]!)];
   let pull = Infinity;
   for (const { time, ax, ay, line: aL } of stretches) {
     const [L0, V0] = [L, speed];
@@ -70,5 +79,8 @@ export const judge = (
     speed = V0 + time * aL;
   }
   const size = Math.hypot(state[0]!, state[1]!, state[2]!);
-  return { n: [state[0]! / size, state[1]! / size, state[2]! / size], pull };
+  const at = (i: number): number => state[i]! / size;
+  const along = at(0) * state[3]! + at(1) * state[4]! + at(2) * state[5]!;
+  const turns = (i: number): number => (state[i + 3]! - along * at(i)) / size;
+  return { n: [at(0), at(1), at(2)], rate: [turns(0), turns(1), turns(2)], pull };
 };
