@@ -28,7 +28,7 @@ typedef struct {
   double y[SIZE], k[7][SIZE], next[SIZE], probe[SIZE], dense[5][SIZE];
   double before[EVENTS], after[EVENTS], found[EVENTS];
   double t, step, from, wide;
-  int fresh, ended, extended;
+  int fresh, ended, extended, lost;
   double angle, sideways, pull, touched;
 } Load;
 
@@ -112,18 +112,22 @@ static void measure(Load *o, double t, const double *y, double *into) {
   into[OVER] = 1 - y[0] * y[0] - y[1] * y[1] - 0.01;
   into[WALL] = o->walled ? clearance(o, s, y) : 1;
 }
-static void see(Load *o, double t, const double *y) {
+static double see(Load *o, double t, const double *y) {
   double s = t - o->now[T], out = sqrt(y[0] * y[0] + y[1] * y[1]), line = line_at(o, s);
   double angle = asin(fmin(1, out)), pull = pull_at(o, s, y);
   if (angle > o->angle) o->angle = angle;
   if (line * out > o->sideways) o->sideways = line * out;
   if (pull < o->pull) o->pull = pull;
   if (o->walled && isnan(o->touched) && clearance(o, s, y) < 0) o->touched = t;
+  return pull;
 }
 static int happens(Load *o, int which, double t, const double *y) {
-  see(o, t, y);
+  if (!(see(o, t, y) > 0) || which == SLACK || which == OVER) {
+    o->lost = 1;
+    return 1;
+  }
   if (which == WALL && isnan(o->touched)) o->touched = t;
-  return which == SLACK || which == DOCK || which == OVER;
+  return which == DOCK;
 }
 static int crosses(int which, double before, double after) {
   (void)which; /* all of them count when they fall */
@@ -264,7 +268,7 @@ static void enter(Load *o, const Track *track, int piece) {
 static void hang(Load *o, const Track *track, double x, double y) {
   enter(o, track, 0);
   o->y[0] = x / o->now[LINE]; o->y[1] = y / o->now[LINE]; o->y[2] = o->y[3] = 0;
-  o->t = 0; o->step = 0.02; o->fresh = 1; o->ended = -1;
+  o->t = 0; o->step = 0.02; o->fresh = 1; o->ended = -1; o->lost = 0;
   o->angle = o->sideways = 0; o->pull = INFINITY; o->touched = NAN;
 }
 static int follow(Load *o, const Track *track) {
@@ -319,10 +323,11 @@ int main(int argc, char **argv) {
     clear(&hoist, landing);
     reel(&hoist, brief - landing, hoist_speed, hoist_a);
     hang(&rising, &hoist, shrink * off_x, shrink * off_y);
-    int ending = follow(&rising, &hoist);
+    follow(&rising, &hoist);
+    int lost = driving.lost || rising.lost;
     double out = sqrt(rising.y[0] * rising.y[0] + rising.y[1] * rising.y[1]);
-    double offset = (line_at(&rising, rising.t - rising.now[T]) - below) * out;
-    if (ending == SLACK || ending == OVER || !(offset <= reach)) misses++;
+    double offset = lost ? INFINITY : (line_at(&rising, rising.t - rising.now[T]) - below) * out;
+    if (lost || !(offset <= reach)) misses++;
     offsets += offset;
     time += driving.t + rising.t;
     shortest = fmin(shortest, driving.t + rising.t);

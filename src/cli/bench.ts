@@ -1,6 +1,6 @@
 /** `gantrybook bench`: a form for the bench, readings taken, facts narrowed in the book. */
-import { readFileSync } from 'node:fs';
-import { basename, resolve } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
+import { basename, join, resolve } from 'node:path';
 import { checkFiles, type House, type Machine } from '../app/index.ts';
 import { benchedAt, benchTargets, rangeOf, type BenchTarget } from '../engine/bench.ts';
 import { readReadings, readingsText } from '../engine/bench-file.ts';
@@ -139,15 +139,14 @@ const keep = (part: string, asked: readonly Asked[], { place }: OpenBook, termin
   if (!asked.some(({ typed }) => typed.length > 0)) return;
   const path = freeName(place.folder, `readings-${part}`, '.yaml');
   writeWhole(path, readingsText(new Map(asked.map(({ target, typed }) => [target.test.name, typed]))));
+  const quoted = (word: string): string => (/[^\w./\\:-]/.test(word) ? `"${word}"` : word);
+  const book = place.typed === '' ? '' : ` ${quoted(place.typed)}`;
   terminal.complain(
     ...wrap(
       terminal.text(
-        `What was read so far is kept in ${path}: complete it, then gantrybook bench ${part} --readings ${basename(path)}`,
+        `What was read so far is kept in ${path}; complete what is missing there, then: gantrybook bench ${quoted(part)}${book} --readings ${quoted(path)}`,
       ),
-      {
-        width: terminal.columns,
-        next: '  ',
-      },
+      { width: terminal.columns, next: '  ' },
     ),
   );
 };
@@ -175,12 +174,18 @@ const finish = (asked: readonly Asked[], open: OpenBook, replace: boolean, termi
   return all.some(({ outcome }) => outcome.kind === 'contradiction' || outcome.kind === 'impossible') ? FAILS : GOOD;
 };
 
+/** A book may be named alone, to see what of it can be measured. */
+const isBook = (name: string): boolean =>
+  existsSync(join(name, 'book.yaml')) || (/\.ya?ml$/i.test(name) && existsSync(name));
+
 export const bench = async (
-  part: string | undefined,
-  typed: string | undefined,
+  first: string | undefined,
+  second: string | undefined,
   { readings, test, form = false, replace = false }: BenchOptions,
   terminal: Terminal,
 ): Promise<ExitCode> => {
+  const [part, typed] =
+    first !== undefined && second === undefined && isBook(first) ? [undefined, first] : [first, second];
   if (form && readings !== undefined)
     throw new Refused('--form prints and asks nothing, and --readings brings readings: use one of them.');
   let open: OpenBook;

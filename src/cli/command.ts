@@ -135,7 +135,7 @@ const programFor = (terminal: Terminal, ended: (code: ExitCode) => void): Comman
     .addHelpText(
       'after',
       examplesText(
-        ['gantrybook bench', 'what can be measured of the book in this folder, and what first'],
+        ['gantrybook bench examples/tidepool', 'what of it can be measured, and what first'],
         ['gantrybook bench M1 examples/tidepool --form', 'the form for its motor, on paper'],
         ['gantrybook bench scrap-23 --test winding-resistance', 'asks for volts, ampere, temperature'],
         ['gantrybook bench x my-machine --readings x.yaml', 'readings that were noted before'],

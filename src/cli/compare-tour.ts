@@ -93,6 +93,9 @@ const sentenceOf = ({ kind, before, after }: Pair): string =>
   ((kind === 'cured' || kind === 'better' ? before : after) ?? before ?? after)?.sentence.replace(/^At worst: /, '') ??
   '';
 
+/** Letters that a sentence needs to say anything. */
+const SAYS = 24;
+
 /** What it takes besides the change over it, in few letters: ` with D1–D4.rail`. */
 const besideText = ({ cause }: Pair, { text, more }: Terminal): string => {
   const [, ...others] = cause?.by ?? [];
@@ -103,8 +106,12 @@ const besideText = ({ cause }: Pair, { text, more }: Terminal): string => {
 
 const findingLine = ({ pairs: [first, ...others] }: Line, left: number, terminal: Terminal): string => {
   const { columns, text, more, colours } = terminal;
-  const many = besideText(first, terminal) + (others.length > 0 ? text(` ×${others.length + 1}`) : '');
-  const room = columns - 2 - left - text(' → ').length - 9 - 2 - displayWidth(many);
+  const count = others.length > 0 ? text(` ×${others.length + 1}`) : '';
+  const beside = besideText(first, terminal);
+  const whole = columns - 2 - left - text(' → ').length - 9 - 2 - displayWidth(count);
+  // On a narrow terminal what it says comes before what else it took.
+  const many = whole - displayWidth(beside) < SAYS ? count : beside + count;
+  const room = Math.max(0, whole + displayWidth(count) - displayWidth(many));
   const says = cut(text(sentenceOf(first)), room, more);
   return `  ${turnText(first, left, terminal)}  ${many === '' ? says : padded(says, room) + colours.dim(many)}`;
 };

@@ -43,7 +43,8 @@ const bothBooks = (typed: readonly [string, string], terminal: Terminal): readon
   return unreadable || !from || !to ? undefined : [from, to];
 };
 
-const inputFor = ([from, to]: readonly [OpenBook, OpenBook], terminal: Terminal): TourInput => {
+/** What moves from one book to the other, and by which changes. */
+export const comparisonOf = ([from, to]: readonly [OpenBook, OpenBook], terminal: Terminal): TourInput => {
   const { schema } = from.house;
   const comparison = compareMachines(from.machine, to.machine, (path) => schema.keyInfo(path)?.means ?? path);
   const progress = progressOn(terminal.around.err);
@@ -116,7 +117,7 @@ export const compare = async (
   const books = bothBooks([a, b], terminal);
   if (!books) return UNREADABLE;
   const only = sheet === undefined ? undefined : sheetNamed(sheet, books[1].house);
-  const input = inputFor(books, terminal);
+  const input = comparisonOf(books, terminal);
   if (json) terminal.print(JSON.stringify(dataOf(input), undefined, 2));
   else if (all || only) {
     const { inFull } = await import('./compare-full.ts');

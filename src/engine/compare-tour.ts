@@ -54,7 +54,8 @@ const most = ({ before, after }: Pair): number => Math.max(capped(before?.use?.w
 export const moveOf = ({ before, after }: Pick<Pair, 'before' | 'after'>): number =>
   Math.abs(capped(after?.use?.worst) - capped(before?.use?.worst));
 
-const linesOf = (pairs: readonly Pair[], size: (pair: Pair) => number): readonly Line[] => {
+/** Alike findings together, the largest first. */
+export const linesOf = (pairs: readonly Pair[], size: (pair: Pair) => number = most): readonly Line[] => {
   const alike = new Map<string, [Pair, ...Pair[]]>();
   for (const pair of pairs.toSorted((a, b) => size(b) - size(a))) {
     const id = [pair.code, pair.before?.verdict ?? '', pair.after?.verdict ?? ''].join(' ');

@@ -6,6 +6,8 @@ export interface Around {
   readonly live?: boolean;
   readonly columns?: number;
   readonly env?: Readonly<Record<string, string>>;
+  /** What is typed or piped in. */
+  readonly lines?: () => AsyncIterator<string>;
 }
 
 interface Written {
@@ -14,13 +16,14 @@ interface Written {
 }
 
 const surroundings = (
-  { live = false, columns, env = { LANG: 'C.UTF-8' } }: Around,
+  { live = false, columns, env = { LANG: 'C.UTF-8' }, lines }: Around,
   said: { out: string; err: string },
 ): Surroundings => ({
   env,
   platform: 'linux',
   out: { isTTY: live, ...(columns === undefined ? {} : { columns }), write: (text) => void (said.out += text) },
   err: { isTTY: live, write: (text) => void (said.err += text) },
+  ...(lines ? { lines } : {}),
 });
 
 export const terminal = (around: Around = {}): Terminal => terminalIn(surroundings(around, { out: '', err: '' }));

@@ -77,7 +77,7 @@ const missed = (sheet: Sheet, hoist: string): readonly Block[] =>
     return [
       {
         kind: 'paragraph',
-        text: `Of ${tally.plays} simulated plays ${tally.misses} miss the dock: ${per(share)}, and at 95 % between ${per(interval.low)} and ${per(interval.high)} if only chance is asked. ${free}${slack}`,
+        text: `Of ${tally.plays} simulated plays, all at the middle of every range, ${tally.misses} miss the dock: ${per(share)}, and at 95 % between ${per(interval.low)} and ${per(interval.high)} if only chance is asked. ${free}${slack}`,
       },
       { kind: 'paragraph', text: playerWords(sheet, player) },
       {

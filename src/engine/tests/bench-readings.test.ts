@@ -133,7 +133,7 @@ describe('a reading', () => {
 
 describe('a set of readings', () => {
   it('may say that it needs more of the book', () => {
-    const bare = checkBook(text.replace('    rated-current: 2.8 A\n', '').replace('kind: stepper', 'kind: stepper'));
+    const bare = checkBook(text.replace('    rated-current: 2.8 A\n', ''));
     const target = benchTargets(registry, bare.snapshot).find(({ test }) => test.name === 'holding-torque')!;
     const set = takenFrom(target.test.readings, { pull: '44 N', diameter: '50 mm', line: '1 mm', current: '2.8 A' });
     expect(rangeOf(target, set, bare.snapshot)).toMatchObject({

@@ -13,9 +13,15 @@ const toured = (a: string, b: string): Tour => {
   const comparison = compareMachines(before, after, (path) => path);
   return tourOf(before, after, comparison, causesOf(before, after, comparison.moved, house.schema));
 };
-const said = (cause: Cause | undefined) => cause && [cause.by.map(({ name }) => name), cause.enough];
+const said = ({ by, enough }: Cause): readonly [readonly string[], boolean] => [by.map(({ name }) => name), enough];
 const causes = (a: string, b: string) =>
   Object.fromEntries(toured(a, b).pairs.flatMap(({ key, cause }) => (cause ? [[key, said(cause)]] : [])));
+
+const causeOf = (a: string, b: string, key: string): readonly [readonly string[], boolean] => {
+  const found = causes(a, b)[key];
+  if (!found) throw new RangeError(`no cause was looked for behind ${key}`);
+  return found;
+};
 
 /** 0.896813 mm of 1.2 mm is 74.73 %; it grows with the load and the third power of the span, and falls with what is allowed. */
 const edited = (...edits: readonly (readonly [string, string])[]): string =>
@@ -75,14 +81,12 @@ describe('the change behind a verdict', () => {
   it('is two where neither alone does it, and three', () => {
     // Each alone 89.7 %; both 107.6 %.
     const two = edited(['10..20 kg', '10..24 kg'], ['1.2 mm', '1.0 mm'], ['2..9 Hz', '2..8 Hz']);
-    expect(causes(base, two)['SHELF-010/top']?.[1]).toBe(true);
-    expect(new Set(causes(base, two)['SHELF-010/top']?.[0] as string[])).toEqual(
-      new Set(['shelves.top.load', 'shelves.top.allowed-sag']),
-    );
+    const [both, isEnough] = causeOf(base, two, 'SHELF-010/top');
+    expect([new Set(both), isEnough]).toEqual([new Set(['shelves.top.load', 'shelves.top.allowed-sag']), true]);
     // 1.1 · 1.2/1.1 · (830/800)³ · 74.73 % = 100.2 %; any two come to at most 91.8 %.
     const three = edited(['10..20 kg', '10..22 kg'], ['1.2 mm', '1.1 mm'], ['800 mm', '830 mm']);
-    expect(causes(base, three)['SHELF-010/top']?.[1]).toBe(true);
-    expect((causes(base, three)['SHELF-010/top']?.[0] as string[]).length).toBe(3);
+    const [all, areEnough] = causeOf(base, three, 'SHELF-010/top');
+    expect([all.length, areEnough]).toEqual([3, true]);
   });
 
   it('is told as far as it goes where it takes more than three', () => {
@@ -91,14 +95,13 @@ describe('the change behind a verdict', () => {
     const after = (
       edited(['plank-18', 'own'], ['10..20 kg', '10..21.6 kg'], ['800 mm', '820 mm'], ['1.2 mm', '1.115 mm']) + own
     ).replace('10 GPa', '9.25 GPa');
-    const cause = causes(before, after)['SHELF-010/top'];
-    expect([(cause?.[0] as string[]).length, cause?.[1]]).toEqual([3, false]);
+    const [by, enough] = causeOf(before, after, 'SHELF-010/top');
+    expect([by.length, enough]).toEqual([3, false]);
   });
 
   it('is another part with what its book says of it', () => {
     const weak = edited(['plank-18', 'own']) + own.replace('18 mm', '12 mm');
-    const [name] = (causes(base, weak)['SHELF-010/top']?.[0] ?? []) as string[];
-    expect(name).toBe('shelves.top.board');
+    expect(causeOf(base, weak, 'SHELF-010/top')[0][0]).toBe('shelves.top.board');
   });
 
   it('explains as many findings as it can before another is named', () => {

@@ -3,7 +3,7 @@ import type { Machine } from '../../app/index.ts';
 import type { Discipline } from '../../contract/index.ts';
 import { changeText, type Change } from '../../engine/compare-changes.ts';
 import type { Comparison, FactChange } from '../../engine/compare.ts';
-import type { Group, Line, Pair, Tour } from '../../engine/compare-tour.ts';
+import { linesOf, type Group, type Line, type Pair, type Tour } from '../../engine/compare-tour.ts';
 import { raw, tag, useScaleSvg, useText, verdictWord, worstFirst, type Markup } from '../../figures/index.ts';
 import type { Finding } from '../../kernel/report.ts';
 import { bookWords } from '../report.ts';
@@ -164,18 +164,6 @@ const factsTable = (changes: readonly FactChange[], caption: string): Markup | n
 const zoneMarkup = (letter: string, title: string, content: Markup): Markup => {
   const id = `zone-${letter}`;
   return tag`<section class="zone" aria-labelledby="${id}"><div class="letter" aria-hidden="true"><span>${letter}</span></div><div class="field"><h2 id="${id}" data-zone="${letter}">${title}</h2>${content}</div></section>`;
-};
-
-/** Findings of one kind as lines, alike ones together. */
-const linesOf = (pairs: readonly Pair[]): readonly Line[] => {
-  const alikes = new Map<string, [Pair, ...Pair[]]>();
-  for (const pair of pairs) {
-    const id = `${pair.code} ${pair.before?.verdict ?? ''} ${pair.after?.verdict ?? ''}`;
-    const known = alikes.get(id);
-    if (known) known.push(pair);
-    else alikes.set(id, [pair]);
-  }
-  return [...alikes.values()].map((all): Line => ({ code: all[0].code, kind: all[0].kind, pairs: all }));
 };
 
 /**

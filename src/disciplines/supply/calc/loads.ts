@@ -94,6 +94,31 @@ export const loadPower = formula({
 });
 
 /**
+ * Shares of the time together.
+ *
+ * D = Σ d
+ * @param shares d, share of the time of each mode [-]
+ * @returns D [-]
+ * @throws OutsideRange for a share above all
+ */
+export const sharesTogether = formula({
+  name: 'shares-together',
+  gives: { symbol: 'D', of: 'ratio', means: 'shares of the time together' },
+  takes: { shares: { ...duty, slope: 'up' } },
+  steps: ({ shares }, step) =>
+    step(
+      'D',
+      'sum(d)',
+      shares.reduce((a, b) => a + b, 0),
+      'ratio',
+    ),
+  assumes: ['no two modes at the same time'],
+  source: [{ id: 'own-derivation', at: 'loads' }],
+  checked: [{ kind: 'law', against: 'one after the other they fill the time' }],
+  accuracy: 'exact',
+});
+
+/**
  * Mean power over modes by their shares of the time.
  *
  * P_m = Σ d·P / Σ d

@@ -5,6 +5,7 @@ import { modesOf, motorsOn, railsOf } from '../calc/book.ts';
 import { behind, branchRail } from '../calc/branch-facts.ts';
 import { phaseCurrent, stateOf } from '../calc/drive-facts.ts';
 import { energyPrice } from '../calc/energy.ts';
+import { sharesTogether } from '../calc/loads.ts';
 import { insulationLife } from '../calc/warming.ts';
 import { classLimits } from '../data/insulation.ts';
 import { driverTemperature, stepperOf } from '../calc/warm-facts.ts';
@@ -110,6 +111,7 @@ export const warmthTable = (sheet: Sheet): readonly Block[] => {
       motor,
       ranged(sheet, () => greatest(...modesOf(sheet.book).map((mode) => phaseCurrent(sheet, motor, mode)))),
       ranged(sheet, () => sheet.get(windingTemperature, motor)),
+      ranged(sheet, () => need(sheet.book.motors![motor]!, 'winding-temperature')['winding-temperature']),
       useCell(sheet, `SUPPLY-060/${motor}`),
       ranged(sheet, () =>
         insulationLife.work({ limit: classOf(sheet, motor), temperature: sheet.get(windingTemperature, motor) }),
@@ -131,6 +133,7 @@ export const warmthTable = (sheet: Sheet): readonly Block[] => {
       left('Motor'),
       number('Phase, peak'),
       number('Winding'),
+      number('taken by Motion'),
       number('of its class'),
       number('life over that at the limit'),
       number('Case'),
@@ -204,6 +207,17 @@ export const energyTable = (sheet: Sheet): readonly Block[] => {
     ];
   });
   const price = book.site?.['energy-price'];
+  // What does not add up to the whole of the opening time is scaled to it, and shown.
+  const all: Cell[][] =
+    modes.length > 1 && modes.every((mode) => book.modes?.[mode]?.duty !== undefined)
+      ? [
+          [
+            'all modes together',
+            ranged(sheet, () => sharesTogether.work({ shares: modes.map((mode) => book.modes![mode]!.duty!) })),
+            '',
+          ],
+        ]
+      : [];
   const week: Cell[][] =
     found(sheet, 'SUPPLY-185') || (price && book.site?.open)
       ? [
@@ -220,7 +234,7 @@ export const energyTable = (sheet: Sheet): readonly Block[] => {
     'from-the-socket',
     'Power from the socket',
     [left('Mode'), number('Share of opening time'), number('Power')],
-    [...rows, ...week],
-    'The last line is energy and its price. While closed, the machine takes what its idle mode takes.',
+    [...rows, ...all, ...week],
+    'The last line is energy and its price. While closed, the machine takes what its idle mode takes. Shares that do not add up to all of the time are scaled to it: look for a mode that is missing or counted twice.',
   );
 };

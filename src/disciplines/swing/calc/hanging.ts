@@ -272,7 +272,11 @@ export const hangingLoad = (
     now[T] = integrator.t;
     [now[LINE], now[LINE_SPEED], now[X], now[VX], now[Y], now[VY]] = here;
     [now[AX], now[AY], now[LINE_ACCELERATION]] = [ax, ay, lineAcceleration];
-    return isSlack() ? 'slack' : ending(integrator.run(integrator.t + time));
+    see(integrator.t, y);
+    if (isSlack()) return 'slack';
+    const ended = ending(integrator.run(integrator.t + time));
+    see(integrator.t, y);
+    return ended;
   };
 
   const line = (): number => lineAt(integrator.t - now[T]!);

@@ -141,7 +141,7 @@ export const worstJog = formula({
   name: 'worst-jog',
   gives: { symbol: 'θ_j', of: 'angle', means: 'largest swing that one drive of any length leaves' },
   takes: {
-    length: { ...length, slope: 'down' },
+    length: { ...length, slope: 'either' },
     speed: { ...travelSpeed, slope: 'up' },
     acceleration: { ...travelAcceleration, slope: 'up' },
     easing: { ...easing, slope: 'down' },

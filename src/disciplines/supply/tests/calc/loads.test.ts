@@ -8,6 +8,7 @@ import {
   loadPower,
   meanPower,
   powerTogether,
+  sharesTogether,
 } from '../../calc/loads.ts';
 import { energyOver, energyPrice, openAndClosed } from '../../calc/energy.ts';
 import { efficiencyExamples, playOfServo, yearOfStandby } from '../references/supply.ts';
@@ -21,6 +22,8 @@ describe('loads', () => {
     expect(powerTogether({ powers: [1, 2, 3.5] })).toBe(6.5);
     expect(loadPower({ rail: 5, current: 0.62 })).toBeCloseTo(3.1, 12);
     expect(currentShare({ demand: 2, limit: 4 })).toBe(0.5);
+    expect(currentShare({ demand: 2, limit: 0 })).toBeGreaterThan(1e6);
+    expect(sharesTogether({ shares: [0.5, 0.25, 0.125] })).toBe(0.875);
     expect(() => currentTogether({ currents: [0.2, -0.1] })).toThrow(OutsideRange);
   });
 

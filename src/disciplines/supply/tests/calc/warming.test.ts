@@ -13,6 +13,7 @@ import {
   temperatureFrom,
   windingRise,
 } from '../../calc/warming.ts';
+import { coldFromWarm, coldResistance } from '../../calc/winding-cold.ts';
 import { warmed, warmestOf } from '../references/solver.ts';
 
 const motors = record({
@@ -31,6 +32,16 @@ describe('copper', () => {
     const cold = 1 + 0.00393 * 20;
     expect(cold * (1 + at * 50)).toBeCloseTo(1 + 0.00393 * 70, 12);
     expect(coefficientAt({ ambient: 293.15 })).toBe(0.00393);
+  });
+});
+
+describe('the winding of a motor', () => {
+  it('is as its halves are connected, and cold again what it was before it warmed', () => {
+    // Two halves in series are twice one half, side by side half of it.
+    expect(coldResistance({ measured: 5, ratio: 2 })).toBe(10);
+    expect(coldResistance({ measured: 5, ratio: 0.5 })).toBe(2.5);
+    expect(coldFromWarm({ warm: 1.393, temperature: 393.15 })).toBeCloseTo(1, 12);
+    expect(windingAt({ cold: coldFromWarm({ warm: 3, temperature: 340 }), temperature: 340 })).toBeCloseTo(3, 12);
   });
 });
 

@@ -170,6 +170,16 @@ describe('a branch', () => {
   });
 });
 
+it('a motor of which only a rated current is printed has a warmth all the same', () => {
+  // Motion reckons its winding by its size, warm at 60 °C; turned back to 20 °C it is the same one.
+  const printed = at('parts.stepper-23.phase-resistance', null);
+  const warmth = fact('supply.winding-temperature(M1)', printed);
+  expect(warmth).toBeGreaterThan(fact('supply.inside-air(site)'));
+  const ohms = fact('motion.phase-resistance(M1)', printed) / warm;
+  const stated = fact('supply.winding-temperature(M1)', at('parts.stepper-23.phase-resistance', `${ohms} ohm`));
+  expect(warmth).toBeCloseTo(stated, 3);
+});
+
 describe('what has no working point', () => {
   it('fails: a wire that cannot bring the power', () => {
     const finding = find(changed(at('cables.W1.part', 'thin'), at('cables.W1.length', '200 m')), 'SUPPLY-100/F1');
@@ -236,6 +246,17 @@ describe('ways out', () => {
       .remedies('SUPPLY-120/F1')
       .flatMap(({ edits }) => edits.filter(({ path }) => path === 'fuses.F1.rating').map(({ after }) => after));
     expect(ratings).toContain('0.5 A');
+  });
+
+  it('never fit a larger fuse than the wire is laid for, nor one where no wire is stated', () => {
+    const larger = (...edits: readonly Edit[]): readonly string[] =>
+      (find(changed(at('fuses.F1.rating', '0.2 A'), ...edits), 'SUPPLY-120/F1').levers ?? []).flatMap((lever) =>
+        'set' in lever ? lever.set.map(({ text }) => text ?? '') : [],
+      );
+    // By hand: a wire for 1 A, at 0.8 for its company, takes fuses up to 0.8 A · 1.45/2.1 = 0.55 A.
+    expect(larger()).toEqual(['0.5 A', '0.63 A', '0.8 A']);
+    expect(larger(at('cables.W1.continuous-current', '1 A'))).toEqual(['0.5 A']);
+    expect(larger(at('fuses.F1.cable', null))).toEqual([]);
   });
 
   it('measure what is not known', () => {

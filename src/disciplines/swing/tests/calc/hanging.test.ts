@@ -3,7 +3,6 @@ import { OutsideRange, seeded } from '../../../../kernel/index.ts';
 import { hangingLoad, type HangingLoad } from '../../calc/hanging.ts';
 import { travelResidual, worstJog } from '../../calc/travel.ts';
 import { Track, type Profile } from '../../calc/track.ts';
-import { steadyHoist } from '../references/bessel.ts';
 import { judge, type Stretch } from '../references/load.ts';
 
 const g = 9.80665;
@@ -53,137 +52,6 @@ describe('energy of a swing that nothing damps', () => {
     load.run(track);
     // The energy of a damped swing ripples by ζ about its mean.
     expect(Math.abs((energy(load) / before) * Math.exp(2) - 1)).toBeLessThan(2 / (20 * rateOf(0.6)));
-  });
-});
-
-describe('steady hoisting', () => {
-  const hoisted = (from: number, to: number, speed: number, angle: number): HangingLoad => {
-    const load = hangingLoad({ ...free, tolerance: 1e-12 });
-    const track = new Track(from);
-    // The line moves at once, as in the solution in closed form.
-    track.pieces[6] = speed;
-    track.wait((to - from) / speed);
-    load.hang(track, from * Math.sin(angle));
-    load.run(track);
-    return load;
-  };
-  const angleOf = (load: HangingLoad): number => Math.asin(load.state[0]!);
-
-  it.each([
-    [-0.05, -0.224276, 0.244788, 0.226984],
-    [-0.1, -0.024879, -1.596259, 0.229313],
-  ])('independent: the closed form at %f m/s has the printed digits', (speed, angle, rate, envelope) => {
-    const exact = steadyHoist({ from: 0.6, to: 0.2, speed, start: 0.1 }, g);
-    expect(exact.angle).toBeCloseTo(angle, 6);
-    expect(exact.rate).toBeCloseTo(rate, 5);
-    expect(exact.envelope).toBeCloseTo(envelope, 6);
-  });
-
-  it.each([
-    [0.6, 0.2, -0.05],
-    [0.6, 0.2, -0.1],
-    [0.9, 0.21, -0.16],
-    [0.3, 0.8, 0.12],
-  ])('law: from %f m to %f m at %f m/s is Bessel’s solution to a millionth of the envelope', (from, to, speed) => {
-    // A swing is slower by θ²/16: on a hoist that triples it, 40 radians of phase then come late by 3e-7.
-    const start = 2e-4;
-    const load = hoisted(from, to, speed, start);
-    const exact = steadyHoist({ from, to, speed, start }, g);
-    const vx = load.state[2]! / Math.cos(angleOf(load));
-    expect(Math.abs(angleOf(load) - exact.angle)).toBeLessThan(1e-6 * exact.envelope);
-    expect(Math.abs(vx - exact.rate) / rateOf(to)).toBeLessThan(1e-6 * exact.envelope);
-  });
-
-  it.each([
-    [0.6, 0.2, -0.05],
-    [0.6, 0.2, -0.1],
-    [0.9, 0.21, -0.16],
-    [0.3, 0.8, 0.12],
-  ])(
-    'independent: from 5·10⁻⁴ rad, %f m to %f m at %f m/s, is a general library’s to a millionth, and late by what its size makes it',
-    (from, to, speed) => {
-      const start = 5e-4;
-      const load = hoisted(from, to, speed, start);
-      const exact = steadyHoist({ from, to, speed, start }, g);
-      const other = judge(
-        {
-          line: from,
-          lineSpeed: speed,
-          n: [Math.sin(start), 0, -Math.cos(start)],
-          rate: [0, 0, 0],
-          fadingTime: Infinity,
-          g,
-        },
-        [{ time: (to - from) / speed, ax: 0, ay: 0, line: 0 }],
-      );
-      expect(Math.abs(load.state[0]! - other.n[0])).toBeLessThan(1e-6 * exact.envelope);
-      expect(Math.abs(load.state[2]! - other.rate[0]) / rateOf(to)).toBeLessThan(1e-6 * exact.envelope);
-      // Bessel’s solution is of small swings. One of θ is slower by θ²/16 with θ as L^(−3/4), which over the hoist is a phase
-      // of θ₀²·√(g·L₀³)·|1/L₁ − 1/L₀|/(16·|v|): from 3e-8 to 1.5e-6 here, more than a millionth in the first.
-      const late = (start ** 2 * Math.sqrt(g * from ** 3) * Math.abs(1 / to - 1 / from)) / (16 * Math.abs(speed));
-      const vx = load.state[2]! / Math.cos(angleOf(load));
-      const off = Math.hypot(angleOf(load) - exact.angle, (vx - exact.rate) / rateOf(to)) / exact.envelope;
-      // The phase takes the swing to grow as slowly as it does for a slow line: short by a share of |v|/√(g·L), 11 % here.
-      expect(Math.abs(off - late)).toBeLessThan(0.2 * late + 2e-8);
-    },
-  );
-
-  it.each([
-    [0.6, 0.2, -0.05, 0.1, 0, -0.226599491, 0.1476629053],
-    [0.6, 0.2, -0.1, 0.1, 0, -0.01805203034, -1.596512867],
-    [0.6, 0.2, -0.1, 5e-4, 0, -0.0001243924528, undefined],
-  ])(
-    'independent: with the full sine, %f m to %f m at %f m/s from %f rad, ends at the printed digits',
-    (from, to, speed, start, _rate, angle, rate) => {
-      const load = hoisted(from, to, speed, start);
-      expect(Math.abs(angleOf(load) - angle)).toBeLessThan(1e-9);
-      if (rate !== undefined) expect(Math.abs(load.state[2]! / Math.cos(angleOf(load)) - rate)).toBeLessThan(5e-9);
-    },
-  );
-
-  it.each([
-    [0.6, 0.2, -0.2, 0.1, 0, -0.1459672662, 1.11935581],
-    [0.2, 0.6, 0.1, 0.1, 0, -0.001090394023, -0.1773621321],
-    [0.6, 0.2, -0.1, 0.05, 0.3, 0.156247283, -0.8275702328],
-  ])(
-    'independent: small swings, %f m to %f m at %f m/s from %f rad and %f rad/s, are the printed ones a thousand times smaller',
-    (from, to, speed, start, turning, angle, rate) => {
-      const k = 1e-3;
-      const load = hangingLoad({ ...free, tolerance: 1e-11, swing: k });
-      const track = new Track(from);
-      track.pieces[6] = speed;
-      track.wait((to - from) / speed);
-      load.hang(track, from * Math.sin(k * start), 0, k * turning);
-      load.run(track);
-      // What the size of the swing makes of it: 10⁻⁶ and less.
-      expect(Math.abs(angleOf(load) / k - angle)).toBeLessThan(2e-6);
-      expect(Math.abs(load.state[2]! / k - rate)).toBeLessThan(2e-6 * rateOf(to));
-    },
-  );
-
-  it('independent: on a line hoisted under a pivot that is pushed aside, ends where a cartesian solution ends', () => {
-    const load = hangingLoad({ ...free, tolerance: 1e-12 });
-    const track = new Track(0.6);
-    track.pieces[6] = -0.1;
-    track.add(0.5, 0.5).wait(2.5);
-    load.hang(track, 0, 0.6 * Math.sin(0.1));
-    expect(load.run(track)).toBe('end');
-    const [x, y, vx, vy] = load.state as unknown as [number, number, number, number];
-    expect(Math.abs(x + 0.07935782173)).toBeLessThan(1e-9);
-    expect(Math.abs(y + 0.01560301929)).toBeLessThan(1e-9);
-    const up = Math.sqrt(1 - x * x - y * y);
-    expect(Math.abs(up - 0.9967240751)).toBeLessThan(1e-9);
-    const turning = vx * vx + vy * vy + ((x * vx + y * vy) / up) ** 2;
-    expect(Math.abs(g * up + 0.3 * turning - 10.19608859)).toBeLessThan(1e-8);
-  });
-
-  it('law: a slower hoist nears L^(−3/4), whose digits are printed: 2.27951 from 0.6 m to 0.2 m', () => {
-    expect((0.6 / 0.2) ** 0.75).toBeCloseTo(2.27951, 5);
-    for (const speed of [-0.1, -0.03, -0.01]) {
-      const off = Math.abs(hoisted(0.6, 0.2, speed, 2e-4).amplitude() / 2e-4 / 2.27951 - 1);
-      // While the line moves, an amplitude by energy ripples with the phase by half of the share that L changes in 1/ω.
-      expect(off).toBeLessThan(-speed / Math.sqrt(g * 0.2));
-    }
   });
 });
 
@@ -407,6 +275,158 @@ describe('what is seen on the way', () => {
     expect(load.run(track)).toBe('end');
     // Pull at the end of the swing is g·cos 60°.
     expect(load.seen.pull).toBeCloseTo(g / 2, 6);
+  });
+});
+
+describe('what is told of a load', () => {
+  it('is forgotten when it is hung up anew', () => {
+    const walls = { xLow: -0.05, xHigh: 0.05, yLow: -1, yHigh: 1 };
+    const load = hangingLoad({ ...free, tolerance: 1e-8, walls, dockDepth: 0.3 });
+    const swung = new Track(0.6).wait(1);
+    load.hang(swung, 0.2, 0.1);
+    load.run(swung);
+    expect(load.seen.touchedAt).toBe(0);
+    expect(load.seen.sideways).toBeCloseTo(Math.hypot(0.2, 0.1), 6);
+    expect(load.seen.angle).toBeCloseTo(Math.asin(Math.hypot(0.2, 0.1) / 0.6), 6);
+    const still = new Track(0.6).wait(1);
+    load.hang(still);
+    expect(load.time()).toBe(0);
+    expect(load.run(still)).toBe('end');
+    expect(load.time()).toBe(1);
+    expect(load.seen).toEqual({
+      angle: 0,
+      sideways: 0,
+      xLow: 0,
+      xHigh: 0,
+      yLow: 0,
+      yHigh: 0,
+      pull: expect.closeTo(g, 12),
+      slackAt: NaN,
+      overAt: NaN,
+      touchedAt: NaN,
+      dockedAt: NaN,
+    });
+  });
+
+  it('is where it hangs now, and how the line runs', () => {
+    const load = hangingLoad({ ...free, tolerance: 1e-10 });
+    const track = new Track(0.6).add(0.4, 0, 0, -0.5).add(1, 0, 0, 0.1, 0, 0, 0.2);
+    load.hang(track, 0.06, 0.08);
+    expect(load.sideways()).toBeCloseTo(0.1, 12);
+    expect(load.angle()).toBeCloseTo(Math.asin(0.1 / 0.6), 12);
+    expect(load.amplitude()).toBeCloseTo(Math.asin(0.1 / 0.6), 12);
+    load.run(track);
+    expect(load.line()).toBeCloseTo(track.line, 12);
+    expect(load.lineSpeed()).toBeCloseTo(track.lineSpeed, 12);
+    expect(load.sideways()).toBeCloseTo(track.line * Math.hypot(load.state[0]!, load.state[1]!), 12);
+    const { steps, rejected } = load.effort();
+    expect(steps).toBeGreaterThan(10);
+    load.hang(track, 0.06, 0.08);
+    load.run(track);
+    expect(load.effort().steps).toBe(2 * steps);
+    expect(load.effort().rejected).toBe(2 * rejected);
+  });
+
+  it('law: swings as far as its energy takes it, from any point of the swing', () => {
+    const load = hangingLoad({ ...free, tolerance: 1e-11 });
+    const start = 0.7;
+    for (const time of [0, 0.2, 0.55, 0.9]) {
+      const track = new Track(0.6).wait(time);
+      load.hang(track, 0.6 * Math.sin(start));
+      load.run(track);
+      expect(load.amplitude()).toBeCloseTo(start, 9);
+    }
+    // Twice the length up: it stands on its head, and more is no farther.
+    load.hang(new Track(0.5), 0, 0, Math.sqrt((4 * g) / 0.5));
+    expect(load.amplitude()).toBeCloseTo(Math.PI, 6);
+    load.hang(new Track(0.5), 0, 0, Math.sqrt((5 * g) / 0.5));
+    expect(load.amplitude()).toBe(Math.PI);
+  });
+
+  it('is given inside a stretch as it will be there', () => {
+    const [k, into] = [rateOf(0.6), new Float64Array(4)];
+    let off = 0;
+    const load = hangingLoad({ ...free, tolerance: 1e-10, swing: 1e-4 }, (from, to) => {
+      for (const share of [0, 0.3, 0.7, 1]) {
+        const t = from + share * (to - from);
+        load.at(t, into);
+        off = Math.max(off, Math.abs(into[0]! - 1e-4 * Math.cos(k * t)), Math.abs(into[1]!));
+      }
+    });
+    load.hang(new Track(0.6), 0.6e-4);
+    load.run(new Track(0.6).wait(2));
+    expect(off).toBeLessThan(1e-11);
+    expect(off).toBeGreaterThan(0);
+  });
+
+  it('is the same tick by tick as along a track, in all three motions', () => {
+    const parts = [
+      [0.3, 0.6, -0.4, 0.1],
+      [0.45, 0, 0.2, -0.3],
+      [0.2, -0.9, 0, 0.2],
+    ] as const;
+    const track = new Track(0.6);
+    for (const [time, ax, ay, line] of parts) track.add(time, ax, ay, line);
+    const [whole, pushed] = [0, 1].map(() =>
+      hangingLoad({ gravity: g, fadingTime: 9, tolerance: 1e-11, reach: true }),
+    ) as [HangingLoad, HangingLoad];
+    for (const load of [whole, pushed]) load.hang(new Track(0.6), 0.05, -0.03, 0.2, 0.1);
+    whole.run(track);
+    for (const [time, ax, ay, line] of parts)
+      for (let i = 0; i < 5; i++) expect(pushed.push(time / 5, ax, ay, line)).toBe('end');
+    for (const i of [0, 1, 2, 3]) expect(pushed.state[i]).toBeCloseTo(whole.state[i]!, 8);
+    expect(pushed.line()).toBeCloseTo(track.line, 12);
+    expect(pushed.lineSpeed()).toBeCloseTo(track.lineSpeed, 12);
+    for (const end of ['xHigh', 'yLow', 'yHigh'] as const) expect(pushed.seen[end]).toBeCloseTo(whole.seen[end], 7);
+    expect(pushed.push(0.1, 0, 0, 10)).toBe('slack');
+    expect(pushed.seen.slackAt).toBe(pushed.time());
+  });
+
+  it.each([
+    ['xHigh', 0.1, 0],
+    ['xLow', -0.1, 0],
+    ['yHigh', 0, 0.1],
+    ['yLow', 0, -0.1],
+  ] as const)('is touched at %s when it swings there from the other side', (wall, x, y) => {
+    const at = (far: number): HangingLoad => {
+      const walls = { xLow: -1, xHigh: 1, yLow: -1, yHigh: 1, [wall]: Math.sign(x + y) * far };
+      const load = hangingLoad({ ...free, tolerance: 1e-9, walls });
+      const track = new Track(0.6).wait(1.2);
+      load.hang(track, -x, -y);
+      load.run(track);
+      return load;
+    };
+    // At half of the way out after a third of the swing back.
+    expect(at(0.05).seen.touchedAt).toBeCloseTo((2 * Math.PI) / 3 / rateOf(0.6), 2);
+    expect(at(0.0999).seen.touchedAt).toBeCloseTo(Math.PI / rateOf(0.6), 1);
+    expect(at(0.1001).seen.touchedAt).toBeNaN();
+  });
+
+  it('is touched where the pivot takes it, not where it hangs', () => {
+    const walls = { xLow: -1, xHigh: 0.3, yLow: -1, yHigh: 1 };
+    const load = hangingLoad({ ...free, tolerance: 1e-9, walls });
+    const track = new Track(0.05).travel('x', 0.6, { speed: 0.2, acceleration: 0.02 });
+    load.hang(track);
+    load.run(track);
+    // The pivot is at 0.3 m half way, and a load on so short a line is beneath it.
+    expect(load.seen.touchedAt).toBeCloseTo(track.end / 2, 1);
+    expect(load.seen.xHigh).toBeCloseTo(0.6, 3);
+  });
+
+  it('docks by the depth of its hook, wherever it swings to', () => {
+    for (const [offset, below] of [
+      [0, 0.1],
+      [0.15, 0.1],
+      [0.15, 0],
+    ] as const) {
+      const load = hangingLoad({ ...free, tolerance: 1e-9, dockDepth: 0.2, belowHook: below });
+      const track = new Track(0.8).travel('line', -0.65, { speed: 0.2, acceleration: 0.5 });
+      load.hang(track, offset);
+      expect(load.run(track)).toBe('docked');
+      expect((load.line() - below) * Math.cos(load.angle())).toBeCloseTo(0.2, 9);
+      expect(load.seen.dockedAt).toBe(load.time());
+      expect([load.seen.slackAt, load.seen.overAt]).toEqual([NaN, NaN]);
+    }
   });
 });
 

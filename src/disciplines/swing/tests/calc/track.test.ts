@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { FIELD, Track, travelTime, WIDTH } from '../../calc/track.ts';
+import { FIELD, rampTime, Track, travelTime, WIDTH } from '../../calc/track.ts';
 
 const profile = { speed: 0.22, acceleration: 0.7 };
 const rounded = { ...profile, jerk: 8 };
@@ -75,12 +75,123 @@ describe('a drive by hand', () => {
   });
 });
 
+describe('pieces', () => {
+  it.each([
+    ['a trapezoid', 0.5, profile, 3],
+    ['one too short for its speed', 0.02, profile, 2],
+    ['rounded ramps', 0.5, rounded, 7],
+    ['rounded ramps that do not reach their acceleration', 0.5, { speed: 0.02, acceleration: 0.7, jerk: 8 }, 5],
+    ['rounded ramps on a very short way', 0.0005, rounded, 4],
+  ])('of %s are as many as it has', (_, distance, how, count) => {
+    expect(new Track(0.5).travel('x', distance, how).count).toBe(count);
+  });
+
+  it('of a drive are two ramps, and what lies between them', () => {
+    expect(new Track(0.5).jog('x', 1, 1, profile).count).toBe(3);
+    // A ramp of 0.22/0.7 = 0.314 s that fills the drive.
+    expect(new Track(0.5).jog('x', 1, 0.3, profile).count).toBe(2);
+    expect(new Track(0.5).jog('y', -1, 1, rounded).count).toBe(7);
+  });
+
+  it('of no time are none', () => {
+    const track = new Track(0.5);
+    expect(track.add(0, 1)).toBe(track);
+    expect(track.add(-1, 1).add(NaN, 1).wait(0).count).toBe(0);
+    expect(track.jog('x', 1, 0, profile).count).toBe(0);
+  });
+
+  it('law: all three motions are as far as constant jerk takes them, each on its own', () => {
+    const track = new Track(0.7).add(0.3, 0.5, -0.4, 0.2, 1, -2, 3).add(0.2, -0.1, 0.3, -0.2, 2, 1, -1);
+    // By hand over both pieces: s + v·t + a·t²/2 + j·t³/6.
+    const after = (a: number, j: number, b: number, k: number, start: number): readonly [number, number] => {
+      const v = 0.3 * a + (0.09 * j) / 2;
+      const s = start + (0.09 * a) / 2 + (0.027 * j) / 6;
+      return [s + 0.2 * v + (0.04 * b) / 2 + (0.008 * k) / 6, v + 0.2 * b + (0.04 * k) / 2];
+    };
+    const [x, vx] = after(0.5, 1, -0.1, 2, 0);
+    const [y, vy] = after(-0.4, -2, 0.3, 1, 0);
+    const [line, lineSpeed] = after(0.2, 3, -0.2, -1, 0.7);
+    expect([track.x, track.y, track.line, track.lineSpeed, track.end]).toEqual(
+      [x, y, line, lineSpeed, 0.5].map((n) => expect.closeTo(n, 14)),
+    );
+    expect(fieldsAtEnd(track)).toEqual({
+      vx: expect.closeTo(vx, 14),
+      vy: expect.closeTo(vy, 14),
+      lineSpeed: expect.closeTo(lineSpeed, 14),
+    });
+    // And inside a piece, at its start, before the first and past the last.
+    expect(track.at(0.1)).toEqual({
+      x: expect.closeTo(0.005 * 0.5 + 0.001 / 6, 14),
+      y: expect.closeTo(-0.005 * 0.4 - 0.002 / 6, 14),
+      line: expect.closeTo(0.7 + 0.005 * 0.2 + 0.003 / 6, 14),
+    });
+    expect(track.at(0.3).x).toBeCloseTo((0.09 * 0.5) / 2 + 0.027 / 6, 14);
+    expect(track.at(0.5)).toEqual({ x: track.x, y: track.y, line: track.line });
+    expect(track.at(9)).toEqual({ x: track.x, y: track.y, line: track.line });
+    expect(track.at(-1)).toEqual({ x: 0, y: 0, line: 0.7 });
+  });
+
+  it('keep their speed through a wait', () => {
+    const track = new Track(0.7).add(0.5, 0.2, 0.1, -0.3).wait(2);
+    expect(track.x).toBeCloseTo(0.025 + 0.2, 14);
+    expect(track.y).toBeCloseTo(0.0125 + 0.1, 14);
+    expect(track.line).toBeCloseTo(0.7 - 0.0375 - 0.3, 14);
+  });
+});
+
+describe('time of a ramp', () => {
+  it('law: is v/a, or with rounded ends v/a + a/j, or 2√(v/j) where the acceleration is not reached', () => {
+    expect(rampTime(0.2, { speed: 1, acceleration: 0.5 })).toBeCloseTo(0.4, 14);
+    expect(rampTime(0.2, { speed: 1, acceleration: 0.5, jerk: 5 })).toBeCloseTo(0.5, 14);
+    expect(rampTime(0.05, { speed: 1, acceleration: 0.5, jerk: 5 })).toBeCloseTo(0.2, 14);
+    expect(rampTime(0.02, { speed: 1, acceleration: 0.5, jerk: 2 })).toBeCloseTo(0.2, 14);
+  });
+});
+
+describe('copies of a travel', () => {
+  const impulses = [
+    { share: 0.5, delay: 0 },
+    { share: 0.3, delay: 0.21 },
+    { share: 0.2, delay: 0.9 },
+  ];
+
+  it.each([
+    ['jumping', profile, 0.5],
+    ['rounded', rounded, 0.5],
+    ['short', profile, 0.05],
+    ['backwards', rounded, -0.3],
+  ])('law: laid over each other are their sum at every moment, %s', (_, how, distance) => {
+    for (const channel of ['x', 'y', 'line'] as const) {
+      const plain = new Track(1).travel(channel, distance, how);
+      const shaped = new Track(1).travel(channel, distance, how, impulses);
+      expect(shaped.end).toBeCloseTo(plain.end + 0.9, 12);
+      const start = plain.at(0)[channel];
+      for (let t = 0; t <= shaped.end + 0.1; t += 0.01) {
+        const sum = impulses.reduce(
+          (sum, { share, delay }) => sum + share * (plain.at(Math.max(0, t - delay))[channel] - start),
+          start,
+        );
+        expect(Math.abs(shaped.at(t)[channel] - sum)).toBeLessThan(1e-12);
+      }
+    }
+  });
+
+  it('of one that is not delayed are the travel itself', () => {
+    const plain = new Track(1).travel('x', 0.4, rounded);
+    const same = new Track(1).travel('x', 0.4, rounded, [{ share: 1, delay: 0 }]);
+    expect(same.count).toBe(plain.count);
+    expect(same.x).toBeCloseTo(plain.x, 14);
+  });
+});
+
 describe('room', () => {
   it('grows with what is written, and is used again after clearing', () => {
     const track = new Track(0.5);
     for (let i = 0; i < 100; i++) track.jog('y', i % 2 ? 1 : -1, 0.5, profile).wait(0.1);
     expect(track.count).toBeGreaterThan(300);
     expect(track.y).toBeCloseTo(0, 12);
+    const kept = Array.from({ length: track.count + 1 }, (_, i) => track.pieces[i * WIDTH]!);
+    expect(kept).toEqual([...kept].sort((a, b) => a - b));
     track.clear(0.3);
     expect([track.count, track.end, track.line, track.y]).toEqual([0, 0, 0.3, 0]);
   });
