@@ -84,9 +84,14 @@ describe.each(['README.md', 'CONTRIBUTING.md'])('%s', (document) => {
 
   const shell = (text: string): Promise<{ code: unknown; output: string }> =>
     new Promise((resolve) => {
-      execFile('sh', ['-c', text], { cwd: folder, env: { ...process.env, NO_COLOR: '1' } }, (error, out, err) => {
-        resolve({ code: error === null ? 0 : error.code, output: out + err });
-      });
+      execFile(
+        'sh',
+        ['-c', text],
+        { cwd: folder, env: { ...process.env, NO_COLOR: '1' }, maxBuffer: 64 * 2 ** 20 },
+        (error, out, err) => {
+          resolve({ code: error === null ? 0 : error.code, output: out + err });
+        },
+      );
     });
 
   it('has commands', () => {

@@ -22,7 +22,9 @@ const details = (finding: Finding): readonly string[] => {
           `${accepted.counts ? 'accepted' : 'accepted, and it does not count'}: ${accepted.because}${accepted.until ? `, until ${accepted.until}` : ''}${accepted.note ? ` (${accepted.note})` : ''}`,
         ]
       : []),
-    ...(demand && limit ? [`demand ${demand.text}, limit ${limit.text}`] : []),
+    ...(demand && limit
+      ? [`${demand.text} of ${finding.sense === 'at-least' ? 'at least' : 'at most'} ${limit.text}`]
+      : []),
     ...(scenario.length > 0
       ? [
           `decided with ${scenario.map(({ path, text, end }) => `${path} ${text} ${endText[end]}`).join('; ')}${searched ? '; searched' : ''}`,

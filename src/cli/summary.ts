@@ -81,7 +81,7 @@ const afterwards = ({ verdict, alsoCures, breaks }: Remedy, most: number): strin
     ...(verdict === 'holds' ? [] : [`then ${verdict}`]),
     ...(alsoCures.length > 0 ? [`also cures ${most > 0 ? few(alsoCures, most) : alsoCures.length}`] : []),
     breaks.length === 0
-      ? 'breaks nothing'
+      ? 'no other verdict gets worse'
       : `breaks ${
           most > 0
             ? few(
@@ -240,12 +240,15 @@ export const header = ({ machine }: Pick<SummaryInput, 'machine'>, terminal: Ter
 const verdictSentence = (findings: readonly Finding[]): string => {
   const { counts, against, unsettled, accepted } = tally(findings);
   const all = counting(findings.length, 'finding');
+  const couldFail = findings.filter(({ verdict, use }) => verdict === 'open' && !(use && use.worst <= 1)).length;
   const stands =
     against.length > 0
       ? `${against.length} of ${all} ${against.length === 1 ? 'counts' : 'count'} against this book`
       : findings.length === 0
         ? 'Nothing was asked: the book does not state enough yet'
-        : `None of ${all} counts against this book`;
+        : couldFail > 0
+          ? `Of ${all} none fails for sure, and ${couldFail} could, at worst`
+          : `None of ${all} fails`;
   const beside = [
     ...(unsettled.length > 0 ? [`${unsettled.length} not settled`] : []),
     ...(accepted.length > 0 ? [`${accepted.length} accepted`] : []),

@@ -6,6 +6,7 @@ import { shown } from '../engine/units.ts';
 import {
   isNoNumber,
   OutsideRange,
+  pencilText,
   readQuantity,
   show,
   siUnit,
@@ -197,18 +198,20 @@ const worked = (formula: Formula, given: Given, terminal: Terminal): string[] =>
     const list = value?.numbers ?? [take.otherwise!];
     numbers[key] = take.many ? list : list[0]!;
     const texts = list.map((number) => shown(() => value?.unit, number, take.of));
-    put.set(take.symbol, take.many ? `(${texts.join('; ')})` : texts[0]!);
+    const pencils = list.map((number) => pencilText(number, take.of));
+    put.set(take.symbol, take.many ? `(${pencils.join('; ')})` : pencils[0]!);
     return {
       symbol: symbolText(take.symbol),
-      value: texts.join('; '),
+      value: texts.map((one, i) => (one === pencils[i] ? one : `${one} = ${pencils[i]!}`)).join('; '),
       says: value ? take.means : `${take.means}, not given`,
     };
   });
   const { number, steps } = formula.show(numbers as never);
   const lines = steps.flatMap((step) => {
     const value = shown((of) => units.get(of), step.number, step.of);
-    const made = stepLines(step, put, value, terminal);
-    put.set(step.symbol, value);
+    const pencil = pencilText(step.number, step.of);
+    const made = stepLines(step, put, value === pencil ? value : `${pencil} = ${value}`, terminal);
+    put.set(step.symbol, pencil);
     return made;
   });
   const wide = (of: 'symbol' | 'value'): number => Math.max(...inputs.map((input) => text(input[of]).length)) + 2;

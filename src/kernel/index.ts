@@ -8,3 +8,4 @@ export * from './numerics.ts';
 export * from './expression.ts';
 export * from './expression-text.ts';
 export * from './percent.ts';
+export * from './pencil.ts';

@@ -196,41 +196,6 @@ describe('pack', () => {
   });
 });
 
-describe('compare', () => {
-  it('says which verdicts move and by which facts', async () => {
-    const { code, out } = await ran(['compare', books.book(failing), books.book(fine)]);
-    expect(code).toBe(0);
-    expect(out).toContain('BETTER (1)');
-    expect(out).toContain('MOTION-120/x  ╳ fails 150 % → ━ holds 60 %');
-    expect(out).toContain('axes.x.pulley-teeth: 8 → 20');
-    expect((await ran(['compare', books.book(fine), books.book(failing)])).out).toContain('WORSE (1)');
-  });
-
-  it('says when nothing moves', async () => {
-    expect((await ran(['compare', books.book(fine), books.book(fine)])).out).toContain('0 findings move');
-  });
-
-  it('gives the same to programs', async () => {
-    const { out } = await ran(['compare', books.book(failing), books.book(fine), '--json']);
-    expect(JSON.parse(out)).toMatchObject({
-      gantrybook: '1',
-      moved: [
-        {
-          key: 'MOTION-120/x',
-          before: { verdict: 'fails' },
-          after: { verdict: 'holds' },
-          behind: [{ path: 'axes.x.pulley-teeth' }],
-        },
-      ],
-    });
-  });
-
-  it('tells the problems of both books', async () => {
-    const { code, err } = await ran(['compare', books.book(unreadable), books.book(unreadable)]);
-    expect([code, err.match(/nothing was checked/g)?.length]).toEqual([2, 2]);
-  });
-});
-
 describe('work', () => {
   it('lists every formula with its source and what stands behind it', async () => {
     const { code, out } = await ran(['work']);

@@ -66,7 +66,7 @@ describe('the summary', () => {
   it('names one cure in one sentence, with what else it cures and breaks', () => {
     const says = (alone: Finding): string => lines([alone]).join(' ').replaceAll(/\s+/g, ' ');
     expect(says(finding('fails', 1, { remedies: [remedy] }))).toContain(
-      'cure: feed it from the higher rail (drivers.D3.rail 12V → 24V); also cures TRIAL-007/x+M7; breaks nothing',
+      'cure: feed it from the higher rail (drivers.D3.rail 12V → 24V); also cures TRIAL-007/x+M7; no other verdict gets worse',
     );
     const harmful = {
       ...remedy,

@@ -1,4 +1,5 @@
 /** The working, step by step: formula, the same with numbers, the result; inputs with where they come from. */
+import { pencilText } from '../../kernel/pencil.ts';
 import { math, mathTerms, raw, symbolMath, tag, type Markup } from '../../figures/index.ts';
 import { numberParts } from '../../kernel/expression-text.ts';
 import { parseExpression } from '../../kernel/expression.ts';
@@ -73,13 +74,19 @@ const inputsTable = (inputs: readonly WorkingInput[], refs: readonly string[], r
     ? null
     : tag`<table class="inputs"><caption class="hidden">Inputs of ${ref}</caption><thead class="hidden"><tr><th scope="col">Symbol</th><th scope="col">Means</th><th scope="col">Value</th><th scope="col">From</th></tr></thead><tbody>${inputs.map(
         (input) =>
-          tag`<tr><td class="symbol">${math(symbolMath(input.symbol))}</td><th scope="row">${input.means}</th><td class="number">${input.text}</td><td class="from">${origin(input, refs)}</td></tr>`,
+          tag`<tr><td class="symbol">${math(symbolMath(input.symbol))}</td><th scope="row">${input.means}</th><td class="number">${input.text}${inSi(input)}</td><td class="from">${origin(input, refs)}</td></tr>`,
       )}</tbody></table>`;
+
+/** What is put into the formula, where that is written otherwise than the author did. */
+const inSi = ({ text, number, of }: WorkingInput): Markup | null => {
+  const pencil = pencilText(number, of);
+  return pencil === text ? null : tag` <span class="aside">= ${pencil}</span>`;
+};
 
 /** Values by symbol, as far as a symbol means one value only. */
 const valuesOf = (inputs: readonly WorkingInput[]): Map<string, string> => {
   const once = inputs.filter(({ symbol }) => inputs.filter((other) => other.symbol === symbol).length === 1);
-  return new Map(once.map(({ symbol, text }) => [symbol, text]));
+  return new Map(once.map(({ symbol, number, of }) => [symbol, pencilText(number, of)]));
 };
 
 const plainNumber = (x: number): Markup => {
@@ -94,15 +101,16 @@ const pieces = (terms: readonly Markup[]): Markup =>
 
 const steps = ({ steps: all, inputs }: WorkingEntry): Markup => {
   const values = valuesOf(inputs);
-  const rows = all.map(({ symbol, expression, text, within }) => {
+  const rows = all.map(({ symbol, expression, text, number, of, within }) => {
+    const pencil = pencilText(number, of);
     const head = math(symbolMath(symbol));
     const formula = mathTerms(expression);
     const numbers = mathTerms(expression, values);
     const changed = numbers.map((m) => m.markup).join('') !== formula.map((m) => m.markup).join('');
     const bare = parseExpression(expression).kind;
     const shown = changed && bare !== 'symbol' && bare !== 'number';
-    values.set(symbol, text);
-    const result = tag`<div class="step result"><span class="left"></span><span class="eq">=</span><span class="right"><b>${text}</b></span></div>`;
+    values.set(symbol, pencil);
+    const result = tag`<div class="step result"><span class="left"></span><span class="eq">=</span><span class="right">${pencil === text ? null : tag`${pencil} = `}<b>${text}</b></span></div>`;
     if (within !== undefined) {
       return tag`<div class="step"><span class="left">${head}</span><span class="eq">:</span><span class="right">solves ${pieces(formula)} <math><mo>=</mo><mn>0</mn></math> <span class="aside">to within ${plainNumber(within)}</span></span></div>${result}`;
     }

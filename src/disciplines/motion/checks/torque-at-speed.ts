@@ -6,7 +6,7 @@ import { capacity, demand } from '../facts.ts';
 import { axisName, motorName, motorsOfAxesThat } from './axes.ts';
 import { speedLevers, type MotorCheck } from './motors.ts';
 
-const ALL = constant(1, 'ratio', 'all of the torque that the motor is sure to have');
+const ALL = constant(1, 'ratio', 'all of the torque that the motor has at least');
 const advice: Advice = {
   share: 0.7,
   because: 'friction, wear and a cold morning take torque, and a motor that lost its step does not know',
@@ -43,7 +43,7 @@ export const torqueAtSpeed: MotorCheck = {
     const driver = driverNameOf(context, name);
     return atMost(use, ALL, {
       says: ({ percent }) =>
-        `${phrases[worst.phase]?.(axis) ?? axis}, ${name} ${use.number > 1 ? 'would need' : 'uses'} ${percent} of the torque that it is sure to have.${spare}`,
+        `${phrases[worst.phase]?.(axis) ?? axis}, ${name} ${use.number > 1 ? 'would need' : 'uses'} ${percent} of the torque that it has at least.${spare}`,
       advice,
       beside: { 'torque asked': worst.torque, 'torque it has': worst.has, 'at the motor speed': worst.motorSpeed },
       levers: [

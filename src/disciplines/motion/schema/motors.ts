@@ -79,7 +79,7 @@ const byVolts: Measurement = {
   what: 'resistance of the bridge',
   instrument: 'multimeter',
   procedure:
-    'At standstill with 1 A in a phase, volts between rail and one lead, and between the other lead and ground; their sum.',
+    'Feed the motor rail from a bench supply and set the driver to more than the supply gives, so that it does not chop: a meter on a chopping bridge reads a mean and not a drop. With about 1 A standing in one phase, read volts between rail and one lead, and between the other lead and ground; their sum over the current.',
   error: '±10 %',
   minutes: 10,
 };

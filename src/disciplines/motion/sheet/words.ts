@@ -1,6 +1,6 @@
 /** Values as a reader sees them on the sheet: with their range where facts behind them are ranges. */
 import type { Block, Cell, SheetContext } from '../../../contract/index.ts';
-import { constant, type Finding, type Value } from '../../../kernel/index.ts';
+import { constant, percentText, type Finding, type Value } from '../../../kernel/index.ts';
 import type { MotionBook } from '../schema.ts';
 
 export type Sheet = SheetContext<MotionBook>;
@@ -31,7 +31,7 @@ export const useOf = (findings: readonly Finding[], key: string): Cell => {
   if (!found) return '—';
   const { use, verdict } = found;
   return {
-    text: use ? `${Math.round(use.worst * 100)} %` : verdict,
+    text: use ? percentText(use.worst) : verdict,
     verdict,
     finding: key,
     ...(use ? { use: { ...use, verdict } } : {}),
