@@ -88,6 +88,8 @@ export interface Asker {
   readonly textAt: (path: string) => string | null;
   /** SI ends of a quantity at a path, or null. */
   readonly rangeAt: (path: string) => { readonly low: number; readonly high: number; readonly text: string } | null;
+  /** Settings that the fact at a path can take, in SI, when the entry's part lists them; else null. */
+  readonly positionsAt: (path: string) => readonly number[] | null;
   /** A number as the author would write it at that path. */
   readonly write: (path: string, number: number, figures?: number) => string;
   /** Findings of a copy with these edits. `only` limits the checks to the named keys. Throws nothing of the book's making. */

@@ -45,6 +45,8 @@ export interface KeyInfo {
   readonly to?: number;
   readonly because?: string;
   readonly words?: readonly string[];
+  /** Key of the entry's part that lists the settings it can take, such as the positions of a switch. */
+  readonly positions?: string;
   /** Names an entry of this kind, for instance `motors`. */
   readonly refers?: string;
   /** How the key is written. */

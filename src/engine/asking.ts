@@ -1,9 +1,9 @@
 /** The machine under question: studies change a copy of the book and ask again. */
-import type { Asker } from '../contract/index.ts';
+import { Quantity, type Asker } from '../contract/index.ts';
 import { readQuantity, seeded, show, type Edit, type Finding } from '../kernel/index.ts';
 import type { Book, Tree } from './read/book.ts';
 import type { BookSchema } from './read/schema.ts';
-import { edited, quantityAt, type CatalogueRow, type Snapshot } from './snapshot.ts';
+import { at, edited, quantityAt, type CatalogueRow, type Snapshot } from './snapshot.ts';
 
 /** A book with edits, or why they cannot stand in it. */
 export const tried = (book: Tree, edits: readonly Edit[], schema: BookSchema): Tree | string => {
@@ -40,6 +40,12 @@ export const askerFor = ({ book, snapshot, findings, schema, rows, findingsOf }:
   rangeAt: (path) => {
     const leaf = quantityAt(path, snapshot);
     return leaf ? { low: leaf.low, high: leaf.high, text: leaf.text } : null;
+  },
+  positionsAt: (path) => {
+    const list = schema.keyInfo(path, snapshot.tree)?.positions;
+    const part = list === undefined ? undefined : at(snapshot.tree, `${path.slice(0, path.lastIndexOf('.'))}.part`);
+    const found = typeof part === 'string' ? at(snapshot.tree, `parts.${part}.${list}`) : undefined;
+    return Array.isArray(found) ? found.flatMap((one) => (one instanceof Quantity ? [one.low] : [])) : null;
   },
   write: (path, number, figures = 2) => {
     const leaf = quantityAt(path, snapshot);

@@ -42,6 +42,12 @@ const turn = (
   if (lower ? !(0 < far && far < start) : !(far > start)) return null;
   const edit = (x: number, figures: number): Edit => ({ path, text: asker.write(path, x, figures) });
   const good = (x: number): boolean => works([edit(x, 6)], key, wanted);
+  const positions = asker.positionsAt(path);
+  if (positions) {
+    const onTheWay = positions.filter((x) => (lower ? x < start && x >= far : x > start && x <= far));
+    const nearest = onTheWay.sort((a, b) => Math.abs(a - start) - Math.abs(b - start)).find(good);
+    return nearest === undefined ? null : edit(nearest, 3);
+  }
   const between = (share: number): number => start * (far / start) ** share;
 
   const reached = good(far) ? 1 : ON_THE_WAY.find((share) => good(between(share)));

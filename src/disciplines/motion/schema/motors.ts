@@ -126,6 +126,7 @@ export const driverKeys = {
   current: quantity('current', {
     range: 'doubt',
     means: 'current to which it is set, as its marking counts',
+    positions: 'current-steps',
     example: '1.2 A',
     measure: byAmmeter,
   }),

@@ -130,6 +130,7 @@ export const energyOfLowering = (context: SupplyContext, axis: string): Value =>
 export const movingTogether = (context: SupplyContext, rail: string): readonly (readonly string[])[] => {
   const { book } = context;
   return modesOf(book)
+    .filter((mode) => !isIdle(book, mode))
     .map((mode) =>
       axesOn(book, rail).filter((axis) =>
         motorsOf(context, axis).some((motor) => stateOf(context, motor, mode) === 'moving'),

@@ -201,7 +201,7 @@ export const overloadEnds: SupplyCheck = {
     });
     return atMost(opens, bearableOverload.work({ capacity: context.get(wireBears, fuse) }), {
       says: ({ demand, limit }) =>
-        `${fuse} is sure to open only from ${demand} on, and that in half an hour; for so long the wire behind it bears ${limit}.`,
+        `${fuse} is sure to open only from ${demand} on, and not at once; as an overload the wire behind it bears ${limit}.`,
       levers: [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
     });
   },
@@ -245,7 +245,15 @@ export const fuseBearsInrush: SupplyCheck = {
       says: ({ demand, limit }) => `Each switching on sends ${demand} through ${fuse}; ${limit} melts it.`,
       beside: { 'current at the moment of switching': inrushPeak.work({ rail, loop }) },
       advice: experience(0.3, 'a fuse that is warmed near its melting thousands of times opens one day'),
-      levers: otherRatings(context.book, fuse, 'higher'),
+      levers: [
+        {
+          turn: `fuses.${fuse}.contact-resistance`,
+          toward: 'higher',
+          most: 5,
+          means: `a thermistor or a soft start before the capacitors behind ${fuse}`,
+        },
+        ...otherRatings(context.book, fuse, 'higher'),
+      ],
     });
   },
 };

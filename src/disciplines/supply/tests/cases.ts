@@ -44,6 +44,7 @@ const ripple = of('SUPPLY-190/D1');
 const heavy = [at('axes.x.moving-mass', '50 kg'), at('axes.x.acceleration', '10 m/s²')];
 const heavier = [at('axes.x.moving-mass', '200 kg'), at('axes.x.acceleration', '10 m/s²')];
 const noClamp = at('supplies.G1.clamp', null);
+const cladOrNot = at('parts.hook-up.resistance-per-length', '26..300 ohm/km');
 const wideCurrent = at('drivers.D1.current', '1..4 A');
 const thinAndStrong = [
   at('cables.W2.part', 'thin'),
@@ -233,9 +234,11 @@ export const cases: readonly CheckCase[] = [
 
   wire('holds', '2 A; 8.5 A · 0.8 · 1.03 = 7.0 A'),
   wire('fails', '8 A; 7.0 A', at('fuses.F1.rating', '8 A')),
+  wire('open', 'of 300 Ω/km, as clad aluminium or worse, it bears 2.1 A', at('fuses.F1.rating', '5 A'), cladOrNot),
 
   overload('holds', '2.1 · 2 A; 1.45 · 7.0 A'),
   overload('fails', '2.1 · 5 A = 10.5 A; 1.45 · 7.0 A = 10.2 A', at('fuses.F1.rating', '5 A')),
+  overload('open', '8.4 A; 1.45 · 2.1 A of a wire of 300 Ω/km', at('fuses.F1.rating', '4 A'), cladOrNot),
 
   fault('holds', '(4 · 1 A)² · 5 s = 80 A²s; (115 · 0.75)² = 7439 A²s'),
   fault('fails', '(4 · 3 A)² · 5 s = 720 A²s; (115 · 0.2)² = 529 A²s', ...thinAndStrong),
