@@ -10,7 +10,7 @@ export default defineConfig({
     include: long ? ['{src,tests}/**/*.long.test.ts'] : ['src/**/tests/**/*.test.ts', 'tests/**/*.test.ts'],
     exclude: long ? [] : ['**/*.long.test.ts'],
     // Two slow cores under load must not turn a right answer into a failure.
-    testTimeout: long ? 3_600_000 : 60_000,
+    testTimeout: long ? 3_600_000 : 180_000,
     hookTimeout: 60_000,
     maxWorkers: 2,
     restoreMocks: true,

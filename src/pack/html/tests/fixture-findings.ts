@@ -1,14 +1,24 @@
 /** Invented findings of every verdict; the numbers agree with each other by hand. */
+import { readQuantity, type Dimension } from '../../../kernel/quantity/index.ts';
 import type { Finding, Question, WorkingEntry, WorkingInput } from '../../../kernel/report.ts';
 
-const book = (symbol: string, means: string, text: string, path: string, end?: 'low' | 'high'): WorkingInput => ({
-  symbol,
-  means,
-  text,
-  number: Number.parseFloat(text),
-  of: 'ratio',
-  from: { kind: 'book', path, provenance: end ? 'measured' : 'stated', ...(end && { end }) },
-});
+const dimensionOf: Readonly<Record<string, Dimension>> = {
+  kg: 'mass',
+  'mm/s²': 'acceleration',
+  N: 'force',
+  'g·cm²': 'inertia',
+  'N·m': 'torque',
+  A: 'current',
+  rpm: 'angular-speed',
+};
+
+const book = (symbol: string, means: string, text: string, path: string, end?: 'low' | 'high'): WorkingInput => {
+  const of = dimensionOf[text.replace(/^[\d.]+ ?/, '')] ?? 'ratio';
+  const reading = readQuantity(text, of);
+  if (!reading.ok) throw new Error(reading.problem.what);
+  const from = { kind: 'book', path, provenance: end ? 'measured' : 'stated', ...(end && { end }) } as const;
+  return { symbol, means, text, number: reading.lo, of, from };
+};
 
 const radius: WorkingEntry = {
   formula: 'pulley-radius',

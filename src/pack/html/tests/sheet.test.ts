@@ -126,14 +126,14 @@ describe('findings and working', () => {
   it('gives each input its value and where it comes from', () => {
     const working = words(html.slice(html.indexOf('id="step-E2"')));
     expect(working).toContain('mass that moves 2.6 kg axes.x.mass measured, at its high end');
-    expect(working).toMatch(/pitch radius of the pulley 6\.37 mm E1/);
+    expect(working).toMatch(/pitch radius of the pulley 6\.37 mm = 0\.006366 m E1/);
     expect(working).toContain('from memory, which is no evidence : rule of thumb of the trade');
   });
 
   it('puts numbers with units into the formula, those of earlier steps too', () => {
     const step = html.slice(html.indexOf('id="step-E2"'), html.indexOf('id="step-E3"')).replace(/<[^>]*>/g, '');
-    expect(step).toContain('2.6 kg×700 mm/s²+8 N');
-    expect(step).toContain('9.82 N×6.37 mm');
+    expect(step).toContain('2.6 kg×0.7 m/s²+8 N');
+    expect(step).toContain('9.82 N×0.006366 m');
   });
 
   it('is folded open, so that print shows all of it', () => {

@@ -1,7 +1,7 @@
 /** What every formula of the supply says of itself, and how it behaves at the edges of what it says. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Formula, Take } from '../../../../kernel/index.ts';
+import { siUnit, type Formula, type Take } from '../../../../kernel/index.ts';
 import { formulas } from '../../calc/formulas.ts';
 
 const root = new URL('../../../../../', import.meta.url).pathname;
@@ -49,6 +49,27 @@ describe.each(formulas.map((formula) => [formula.declared.name, formula] as cons
       if (source?.at !== undefined) expect(source.at).toMatch(words);
     }
     expect(declared.checked.some(({ kind }) => kind !== 'memory')).toBe(true);
+  });
+
+  it('shows every step with a symbol and a unit, and ends with what it gives', () => {
+    const ordinary = Object.fromEntries(
+      takesOf(formula).map(
+        ([
+          name,
+          {
+            typical: [low, high],
+            many,
+          },
+        ]) => [name, many ? [low, high] : (low + high) / 2],
+      ),
+    );
+    const { steps } = formula.show(ordinary as never);
+    for (const { symbol, of } of steps) {
+      expect(symbol).toMatch(/\p{L}/u);
+      expect(siUnit(of), symbol).toMatch(/\S/);
+    }
+    expect(steps.at(-1)).toMatchObject({ symbol: declared.gives.symbol, of: declared.gives.of });
+    expect(new Set(steps.map(({ symbol }) => symbol)).size, 'no step is shown twice').toBe(steps.length);
   });
 
   it('is tried where it may be used, and moves one way or says that it does not', () => {
