@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readEntry } from '../../engine/read/leaves.ts';
 import { catalogue } from '../catalogue.ts';
 import { formulasOf, house } from '../index.ts';
 import { sources } from '../sources.ts';
@@ -24,6 +25,14 @@ describe('the lists hold every file of their folders', () => {
     expect(catalogue.map(({ name }) => name).sort()).toEqual(rows.map(({ name }) => name).sort());
     expect(new Set(catalogue.map(({ name }) => name)).size).toBe(catalogue.length);
     expect(catalogue.filter(({ source }) => !sources.has(source.id))).toEqual([]);
+  });
+
+  it('catalogue rows that can be read as parts of a book', () => {
+    for (const { name, kind, keys } of catalogue)
+      expect(
+        () => readEntry(house.schema.zod, 'parts', { kind, ...keys }, { provenance: 'table' }),
+        `row ${name} of the catalogue`,
+      ).not.toThrow();
   });
 });
 
