@@ -211,8 +211,9 @@ export const bench = async (
     return read ? finish(read.asked, open, replace, terminal) : UNREADABLE;
   }
   terminal.print(...targets.flatMap((target) => benchForm(target, machine, terminal)));
-  const lines = terminal.around.lines?.();
-  if (form || !lines) return GOOD;
+  // Whoever only wants the form may hold the input open without ever writing to it.
+  const lines = form ? undefined : terminal.around.lines?.();
+  if (!lines) return GOOD;
   const { asked, brokenOff } = await askReadings(targets, machine.snapshot, lines, terminal);
   // Lets go of an input that somebody else holds open.
   await lines.return?.();
