@@ -225,6 +225,18 @@ supplies: { G1: { rails: { 12V: { volts: 12 V, limit: 5 A } } } }
     expect(own.filter(({ verdict }) => verdict === 'fails')).toEqual([]);
   });
 
+  it('is told where each missing fact belongs', () => {
+    const missing = (book: string, key: string) => find(checkBook(book), key).missing;
+    expect(missing(young, 'SUPPLY-020/G1')).toEqual(['supplies.G1.power']);
+    expect(missing(young, 'SUPPLY-050/12V')).toEqual(['drivers.D1.most-volts']);
+    expect(missing(young, 'SUPPLY-110/12V'), 'no fuse is known at all').toEqual(['fuses']);
+    const named = young.replace('G1: {', 'G1: { part: box,').replace('parts: {', 'parts: { box: { kind: supply },');
+    expect(missing(named, 'SUPPLY-020/G1'), 'at the part that it is').toEqual(['parts.box.power']);
+    const modes = 'modes: { playing: { duty: 20 %, moving: x } }\n';
+    expect(missing(`${young}${modes}energy: { standing-by: 5 W }\n`, 'SUPPLY-180')).toEqual(['modes.standing-by']);
+    expect(missing(`${young}enclosure: { surface: 3 m², windows: 1 m² }\n`, 'SUPPLY-095')).toEqual(['enclosure.sun']);
+  });
+
   it('asks for the axes that move once it has modes', () => {
     const finding = find(checkBook(`${young}modes: { playing: { duty: 20 % } }\n`), 'SUPPLY-010/12V@playing');
     expect(finding).toMatchObject({ verdict: 'not-stated', missing: ['modes.playing.moving'] });
