@@ -294,6 +294,21 @@ describe('misses', () => {
     expect(missShare({ reach: -0.01, scatter: 0.01 })).toBe(1);
   });
 
+  // Independent: the error function of a C library, to its last digit.
+  it.each([
+    [0.1, 0.1124629160182849],
+    [0.5, 0.5204998778130465],
+    [1, 0.8427007929497149],
+    [2, 0.9953222650189527],
+    [2.4999, 0.9995928300996666],
+    [2.5, 0.999593047982555],
+    [3, 0.9999779095030014],
+    [4, 0.9999999845827421],
+    [5.9, 1],
+  ])('independent: the error function of %f is %f', (x, value) => {
+    expect(Math.abs(erf(x) - value)).toBeLessThan(1e-15);
+  });
+
   it('law: the error function is odd, and its slope the bell curve', () => {
     for (const x of [0.1, 0.9, 2.49, 2.51, 4]) {
       expect(erf(-x)).toBe(-erf(x));
