@@ -2,6 +2,37 @@
 import { formula, NoSolution } from '../../../kernel/index.ts';
 import { STANDARD_GRAVITY } from './axis-takes.ts';
 
+/** A motor whose windings are shorted: what brakes it. */
+const shorted = {
+  constant: {
+    symbol: 'K',
+    of: 'torque-constant',
+    above: 0,
+    means: 'torque constant of a phase, peak',
+    because: 'a rotor has a magnet',
+    slope: 'up',
+    typical: [0.2, 0.6],
+  },
+  teeth: {
+    symbol: 'N_r',
+    of: 'count',
+    above: 0,
+    means: 'electrical turns in one turn',
+    because: 'a rotor has poles',
+    slope: 'down',
+    typical: [50, 100],
+  },
+  inductance: {
+    symbol: 'L',
+    of: 'inductance',
+    above: 0,
+    means: 'inductance of a phase',
+    because: 'a winding has turns',
+    slope: 'down',
+    typical: [0.002, 0.012],
+  },
+} as const;
+
 /**
  * Greatest torque with which a motor brakes when its windings are shorted.
  *
@@ -16,33 +47,7 @@ export const shortedTorque = formula({
   name: 'shorted-torque',
   gives: { symbol: 'T_short', of: 'torque', means: 'greatest braking torque of shorted windings' },
   takes: {
-    constant: {
-      symbol: 'K',
-      of: 'torque-constant',
-      above: 0,
-      means: 'torque constant of a phase, peak',
-      because: 'a rotor has a magnet',
-      slope: 'up',
-      typical: [0.2, 0.6],
-    },
-    teeth: {
-      symbol: 'N_r',
-      of: 'count',
-      above: 0,
-      means: 'electrical turns in one turn',
-      because: 'a rotor has poles',
-      slope: 'down',
-      typical: [50, 100],
-    },
-    inductance: {
-      symbol: 'L',
-      of: 'inductance',
-      above: 0,
-      means: 'inductance of a phase',
-      because: 'a winding has turns',
-      slope: 'down',
-      typical: [0.002, 0.012],
-    },
+    ...shorted,
   },
   steps: ({ constant: K, teeth: N, inductance: L }, step) =>
     step('T_short', 'K^2/(2*N_r*L)', K ** 2 / (2 * N * L), 'torque'),
@@ -83,33 +88,7 @@ export const brakingTorque = formula({
       slope: 'either',
       typical: [1, 40],
     },
-    constant: {
-      symbol: 'K',
-      of: 'torque-constant',
-      above: 0,
-      means: 'torque constant of a phase, peak',
-      because: 'a rotor has a magnet',
-      slope: 'up',
-      typical: [0.2, 0.6],
-    },
-    teeth: {
-      symbol: 'N_r',
-      of: 'count',
-      above: 0,
-      means: 'electrical turns in one turn',
-      because: 'a rotor has poles',
-      slope: 'down',
-      typical: [50, 100],
-    },
-    inductance: {
-      symbol: 'L',
-      of: 'inductance',
-      above: 0,
-      means: 'inductance of a phase',
-      because: 'a winding has turns',
-      slope: 'down',
-      typical: [0.002, 0.012],
-    },
+    ...shorted,
     resistance: {
       symbol: 'R',
       of: 'resistance',
