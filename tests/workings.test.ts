@@ -86,7 +86,7 @@ describe.each(formulas.map((formula) => [formula.declared.name, formula] as cons
         const base = attempt(() => formula(numbers as never));
         if (base === undefined) return;
         for (const [name, { slope, typical }] of takes) {
-          if (slope === undefined || slope === 'either') continue;
+          if (slope === undefined || slope === 'either' || slope === 'one-way' || slope === 'flat') continue;
           const raise = (x: number): number => x + share * (typical[1] - x);
           const old = numbers[name]!;
           const more = attempt(() =>
@@ -98,6 +98,33 @@ describe.each(formulas.map((formula) => [formula.declared.name, formula] as cons
         }
       }),
       { numRuns: 150 },
+    );
+  });
+
+  it('goes one way all along with each input that is said to', () => {
+    const oneWay = takes.filter(([, { slope }]) => slope === 'one-way');
+    const inOrder = fc.uniqueArray(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 });
+    fc.assert(
+      fc.property(inputsFor(formula), inOrder, (numbers, shares) => {
+        for (const [name, { typical }] of oneWay) {
+          const old = numbers[name]!;
+          const list = Array.isArray(old) ? old : [old];
+          for (const i of list.keys()) {
+            const at = shares
+              .toSorted((a, b) => a - b)
+              .map((share) => list.with(i, typical[0] + share * (typical[1] - typical[0])))
+              .map((tried) =>
+                attempt(() => formula({ ...numbers, [name]: Array.isArray(old) ? tried : tried[0] } as never)),
+              );
+            if (at.includes(undefined)) continue;
+            const [low, middle, high] = at as [number, number, number];
+            const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(middle), Math.abs(high));
+            const between = middle >= Math.min(low, high) - slack && middle <= Math.max(low, high) + slack;
+            expect(between, `${name}: ${low}, ${middle}, ${high}`).toBe(true);
+          }
+        }
+      }),
+      { numRuns: oneWay.length > 0 ? 150 : 1 },
     );
   });
 

@@ -32,6 +32,8 @@ export interface Loop {
   /** Relative to `most − from`. */
   readonly tolerance: number;
   readonly next: (x: Value) => Value;
+  /** True where more put in never gives less back: the lowest closing value is then reached from below without a scan. */
+  readonly rising?: true;
   /** Why the machine has no working point when the loop does not close. */
   readonly otherwise: string;
 }

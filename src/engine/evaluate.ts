@@ -14,7 +14,7 @@ import {
 } from '../contract/index.ts';
 import { given, isNoNumber, type Outcome, type Value } from '../kernel/index.ts';
 import { closeLoop } from './loop.ts';
-import { foundIn, hashAt, hashOf, type Era, type Mark, type Memory, type Result, type Union } from './memory.ts';
+import { hashAt, hashOf, type Era, type Mark, type Memory, type Result, type Union } from './memory.ts';
 import type { Axis, Scenario } from './search.ts';
 import { middle, PRESENCE, quantityAt, rangesAmong, wordAt, type Node, type Snapshot } from './snapshot.ts';
 
@@ -164,7 +164,7 @@ export class Evaluator {
     for (let i = 0; i < shelf.length; i++) {
       const slot = shelf[i]!;
       this.#load(slot.union);
-      const found = foundIn(slot, this.#marks, hashAt(slot.union.ids, this.#hashes));
+      const found = this.#era.find(slot, this.#marks, hashAt(slot.union.ids, this.#hashes));
       if (!found) continue;
       // What was found last is looked for first.
       if (i > 0) [shelf[0], shelf[i]] = [slot, shelf[0]!];

@@ -14,6 +14,8 @@ import {
 const SCAN = 64;
 /** Trials spent on a dip between two of the scanned points. */
 const DIP = 24;
+/** Turns of a rising loop from below before its crossing is bracketed. */
+const TURNS = 12;
 const closings = new Map<Dimension, Formula>();
 
 /** The last line of a loop in the shown working: what went in must come out again. */
@@ -64,13 +66,40 @@ const dipIn = (gap: (x: number) => number, low: number, high: number): number | 
   return below;
 };
 
+/** How far a loop was followed from below, and a place beyond its crossing once one is known. */
+interface Climb {
+  readonly at: number;
+  readonly gap: number;
+  readonly beyond?: number;
+}
+
+/**
+ * Where f never falls, each turn of x → f(x) from below stays below the lowest crossing and comes nearer to it.
+ * Near it, the crossing is bracketed by what the last two turns let expect.
+ */
+const climb = (gap: (x: number) => number, from: number, first: number, most: number, near: number): Climb => {
+  let [at, here] = [from, first];
+  for (let turn = 0; turn < TURNS; turn++) {
+    const to = at + here;
+    if (to > most) break;
+    const there = gap(to);
+    if (!(there > 0)) return there === 0 ? { at: to, gap: 0 } : { at, gap: here, beyond: to };
+    const left = there / (1 - there / here);
+    [at, here] = [to, there];
+    if (!(left > 0 && left <= near)) continue;
+    const beyond = Math.min(most, at + 1.25 * left);
+    if (!(gap(beyond) > 0)) return { at, gap: here, beyond };
+  }
+  return { at, gap: here };
+};
+
 /**
  * Solves x = f(x) from `from` upward: the first crossing is the one that the machine reaches from cold.
  *
  * @throws NoSolution when f(x) stays above x up to `most`
  * @throws NotConverged when the crossing cannot be narrowed to the tolerance, or the loop gives no number
  */
-export const closeLoop = ({ name, from, most, tolerance, next, otherwise }: Loop): Value => {
+export const closeLoop = ({ name, from, most, tolerance, next, rising, otherwise }: Loop): Value => {
   const width = most.number - from.number;
   if (!Number.isFinite(width)) throw new NotConverged(name, 'one of its ends is no number');
   if (!(width > 0)) throw new NoSolution(name, `${otherwise} (it already starts at its bound)`);
@@ -95,8 +124,14 @@ export const closeLoop = ({ name, from, most, tolerance, next, otherwise }: Loop
     if (first < -within) throw new NoSolution(name, `${otherwise} (it already falls below its start)`);
     return closedAt(from.number);
   }
-  const xs = Array.from({ length: SCAN + 1 }, (_, i) => (i === SCAN ? most.number : from.number + (width * i) / SCAN));
-  const gaps = [first];
+  const start: Climb = rising
+    ? climb(gap, from.number, first, most.number, width / SCAN)
+    : { at: from.number, gap: first };
+  if (start.gap === 0) return closedAt(start.at);
+  if (start.beyond !== undefined) return closed(start.at, start.beyond);
+  const rest = most.number - start.at;
+  const xs = Array.from({ length: SCAN + 1 }, (_, i) => (i === SCAN ? most.number : start.at + (rest * i) / SCAN));
+  const gaps = [start.gap];
   /** Lower than one neighbour and no higher than the other; an end may go on falling. */
   const isLow = (i: number): boolean => {
     const [left, here, right] = [gaps[i - 1] ?? Infinity, gaps[i]!, gaps[i + 1] ?? Infinity];

@@ -161,6 +161,18 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
     return worked;
   };
 
+  /** Most findings stand where they stood before the edit. */
+  const placedBefore = new WeakMap<Finding, Finding>();
+  const placed = (bare: Finding, place: Finding['place']): Finding => {
+    if (!place) return bare;
+    const before = placedBefore.get(bare);
+    const at = before?.place;
+    if (before && at?.file === place.file && at.line === place.line && at.column === place.column) return before;
+    const finding = withMore(bare, { place });
+    placedBefore.set(bare, finding);
+    return finding;
+  };
+
   const benchFor = (snapshot: Snapshot): Bench => {
     const units = authorsUnits(snapshot);
     const marks = new Map<string, string>();
@@ -193,10 +205,12 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
       if (!bare) return [];
       const place = book.placeOf(question.subject.at);
       const acceptance = accepted.get(bare.key);
-      const finding = withMore(bare, {
-        ...(place ? { place } : {}),
-        ...(acceptance ? { accepted: acceptanceOf(bare, acceptance, question.check, services.today) } : {}),
-      });
+      const finding = acceptance
+        ? withMore(bare, {
+            ...(place ? { place } : {}),
+            accepted: acceptanceOf(bare, acceptance, question.check, services.today),
+          })
+        : placed(bare, place);
       return [{ ...rest, question, finding }];
     });
     const findings = worked.map(({ finding }) => finding);

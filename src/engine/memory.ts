@@ -25,7 +25,9 @@ interface Entry {
 /** Results of one fact or check that read the same paths, by a hash over what stood there. */
 export interface Slot {
   readonly union: Union;
-  readonly entries: Map<number, Entry>;
+  entries: Map<number, Entry>;
+  /** Those of before the last clearing; what is asked for again comes back from here. */
+  older: Map<number, Entry>;
 }
 
 /** Results of one fact or check. Which paths it reads depends on what it finds, so that there can be several slots. */
@@ -55,6 +57,15 @@ export const hashAt = (ids: readonly number[], hashes: readonly (number | undefi
   let hash = ids.length;
   for (const id of ids) hash = mix(hash, hashes[id]!);
   return hash;
+};
+
+const among = (first: Entry | undefined, { ids }: Union, marks: readonly (Mark | undefined)[]): Entry | undefined => {
+  for (let entry = first; entry; entry = entry.next) {
+    let i = 0;
+    while (i < entry.marks.length && entry.marks[i] === marks[ids[i]!]) i++;
+    if (i === entry.marks.length) return entry;
+  }
+  return undefined;
 };
 
 /** Paths, sets of paths and results of one stretch of work; everything in it refers to paths by number. */
@@ -123,16 +134,35 @@ export class Era {
 
   keep(shelf: Shelf, union: Union, marks: readonly (Mark | undefined)[], hash: number, result: Result<unknown>): void {
     let slot = shelf.find((one) => one.union === union);
-    if (!slot) shelf.push((slot = { union, entries: new Map() }));
+    if (!slot) shelf.push((slot = { union, entries: new Map(), older: new Map() }));
     const own = union.ids.map((id) => marks[id]!);
-    slot.entries.set(hash, { marks: own, result, next: slot.entries.get(hash) });
-    // All at once: cheaper and simpler than choosing, and rare.
-    if (++this.size > this.most) this.forget();
+    this.add(slot, hash, own, result);
   }
 
+  add({ entries }: Slot, hash: number, marks: readonly Mark[], result: Result<unknown>): void {
+    entries.set(hash, { marks, result, next: entries.get(hash) });
+    // All at once: cheaper and simpler than choosing, and rare.
+    if (++this.size > this.most / 2) this.forget();
+  }
+
+  /** Drops what nobody asked for since the last time. */
   forget(): void {
-    for (const shelf of this.#shelves.values()) for (const slot of shelf) slot.entries.clear();
+    for (const shelf of this.#shelves.values())
+      for (const slot of shelf) {
+        slot.older = slot.entries;
+        slot.entries = new Map();
+      }
     this.size = 0;
+  }
+
+  /** The kept result where the same stands at every path of a slot. */
+  find(slot: Slot, marks: readonly (Mark | undefined)[], hash: number): Result<unknown> | undefined {
+    const found = among(slot.entries.get(hash), slot.union, marks);
+    if (found) return found.result;
+    const old = among(slot.older.get(hash), slot.union, marks);
+    if (!old) return undefined;
+    this.add(slot, hash, old.marks, old.result);
+    return old.result;
   }
 
   /** Numbers and sets given out so far; they only grow. */
@@ -140,20 +170,6 @@ export class Era {
     return this.paths.length + this.#byEvents.size;
   }
 }
-
-/** The kept result where the same stands at every path of a slot. */
-export const foundIn = (
-  { union, entries }: Slot,
-  marks: readonly (Mark | undefined)[],
-  hash: number,
-): Result<unknown> | undefined => {
-  for (let entry = entries.get(hash); entry; entry = entry.next) {
-    let i = 0;
-    while (i < entry.marks.length && entry.marks[i] === marks[union.ids[i]!]) i++;
-    if (i === entry.marks.length) return entry.result;
-  }
-  return undefined;
-};
 
 /** Hands out an era, and a new one when the old has given out too much; who works in the old one may go on. */
 export class Memory {

@@ -3,7 +3,17 @@
  * where they say nothing, the inside of the range is searched.
  */
 import { halton, NotConverged, type Slope } from '../kernel/index.ts';
-import { light, search, thorough, type Axis, type Effort, type Point, type Scenario, type Spot } from './search.ts';
+import {
+  light,
+  search,
+  thorough,
+  type Axis,
+  type Effort,
+  type FreeAxis,
+  type Point,
+  type Scenario,
+  type Spot,
+} from './search.ts';
 
 /** Ends that replace those of some ranges, for asking what a measurement would do. */
 export type Narrowed = ReadonlyMap<string, readonly [number, number]>;
@@ -62,6 +72,7 @@ const MOOT = -0.5;
 
 const worth = ({ usage, trouble, moot }: Answer): number => (trouble ? NOTHING : moot ? MOOT : usage);
 const isWide = ({ low, high }: Axis): boolean => high > low;
+const within = (free: readonly FreeAxis[]): number => free.filter(({ ends }) => !ends).length;
 /** By more than the noise of a numerical method. */
 const exceeds = (a: number, b: number): boolean => a > b * (1 + 1e-6) + 1e-9;
 
@@ -70,6 +81,16 @@ const numbered = (answer: Answer): Answer =>
   Number.isNaN(answer.usage) && !answer.trouble && !answer.moot
     ? { usage: NaN, axes: answer.axes, trouble: new NotConverged('the check', 'its result is no number') }
     : answer;
+
+/** Slopes for which the worst of a range is at one of its ends, though at which is not known. */
+const endsOnly = (slope: Slope): boolean => slope === 'one-way' || slope === 'flat';
+
+/** How the number moves with a range by what two scenarios say. */
+const both = (known: Slope, heard: Slope): Slope => {
+  if (known === heard) return known;
+  // Across the threshold it moves one way, as far as it does so on either side.
+  return known !== 'either' && heard !== 'either' && (endsOnly(known) || endsOnly(heard)) ? 'one-way' : 'either';
+};
 
 /** What has been heard of a question so far: its ranges, its slopes, and which end of a range is worst. */
 class Hearing {
@@ -92,7 +113,7 @@ class Hearing {
     for (const { path } of axes) {
       const known = this.slopes.get(path);
       const heard = slopes.get(path) ?? 'either';
-      const now = known === undefined || known === heard ? heard : 'either';
+      const now = known === undefined ? heard : both(known, heard);
       if (now === known) continue;
       this.slopes.set(path, now);
       this.version++;
@@ -105,21 +126,27 @@ class Hearing {
     this.version++;
   }
 
-  distrust(): void {
-    for (const path of this.axes.keys()) this.slopes.set(path, 'either');
+  /** Searches inside every range from now on, or only inside those of which the ends were thought to be enough. */
+  distrust(which: 'all' | 'ends'): void {
+    for (const [path, slope] of this.slopes) {
+      if (which === 'ends' && !endsOnly(slope)) continue;
+      this.slopes.set(path, 'either');
+      this.version++;
+    }
   }
 
   wide(range?: Axis['range']): Axis[] {
     return [...this.axes.values()].filter((axis) => isWide(axis) && (range === undefined || axis.range === range));
   }
 
-  /** Puts every range whose slope is known at its worst end, or its best; the others are free. */
-  split(list: readonly Axis[], sense: Sense, onto: ReadonlyMap<string, number>): { fixed: Point; free: Axis[] } {
+  /** Puts every range whose slope is known at its worst end, or its best; the others are free, or free to be at an end. */
+  split(list: readonly Axis[], sense: Sense, onto: ReadonlyMap<string, number>): { fixed: Point; free: FreeAxis[] } {
     const fixed = new Map(onto);
-    const free: Axis[] = [];
+    const free: FreeAxis[] = [];
     for (const axis of list) {
       const slope = this.slopes.get(axis.path) ?? 'either';
       if (slope === 'either') free.push(axis);
+      else if (endsOnly(slope)) free.push({ ...axis, ends: true });
       else fixed.set(axis.path, (slope === 'up') === (sense === 1) ? axis.high : axis.low);
     }
     return { fixed, free };
@@ -150,7 +177,7 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
 
   const worstOf = (list: readonly Axis[], onto: ReadonlyMap<string, number>, effort: Effort = thorough): Found => {
     const { fixed, free } = hearing.split(list, 1, onto);
-    return { ...search(told, fixed, free, effort), free: free.length };
+    return { ...search(told, fixed, free, effort), free: within(free) };
   };
   const bestOver = (): Best => {
     const doubts = hearing.wide('doubt');
@@ -180,7 +207,7 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
       );
       if (there.y !== NOTHING && (there.y < best.y || best.y === NOTHING)) best = there;
     }
-    return { ...best, free: free.length + best.free, blank };
+    return { ...best, free: within(free) + best.free, blank };
   };
 
   told(base);
@@ -208,7 +235,11 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
     slopeBroken ||= beyond(y, onward) || beyond(back, y);
   }
   if (slopeBroken) {
-    hearing.distrust();
+    hearing.distrust('all');
+    settle();
+  } else if (beyond(top.y, worst.y) && [...hearing.slopes.values()].some(endsOnly)) {
+    // Something between the ends was worse than they are.
+    hearing.distrust('ends');
     settle();
   }
   // Whatever was seen on the way counts: a search may pass over a height that something else came upon.

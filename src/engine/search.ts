@@ -9,6 +9,9 @@ export interface Axis {
   readonly range: 'spread' | 'doubt';
 }
 
+/** A range over which something is looked for; of one with `ends` only they are tried. */
+export type FreeAxis = Axis & { readonly ends?: true };
+
 /** One number for each fact that is a range; a fact that is absent stands at its middle. */
 export type Scenario = ReadonlyMap<string, number>;
 export type Point = Map<string, number>;
@@ -73,13 +76,22 @@ const searchOne = (
   return best;
 };
 
+/** The better end of a range that goes one way. */
+const betterEnd = (f: (x: number) => number, { low, high }: Axis): { readonly x: number; readonly y: number } => {
+  const [below, above] = [f(low), f(high)];
+  return below > above ? { x: low, y: below } : { x: high, y: above };
+};
+
+const along = (f: (x: number) => number, axis: FreeAxis, effort: Effort): { readonly x: number; readonly y: number } =>
+  axis.ends ? betterEnd(f, axis) : searchOne(f, axis.low, axis.high, effort);
+
 const put = (base: ReadonlyMap<string, number>, axis: Axis, x: number): Point => new Map(base).set(axis.path, x);
 
 /** Highest value of `f` over a box of free axes, on top of fixed coordinates. */
 export const search = (
   f: (point: Point) => number,
   fixed: ReadonlyMap<string, number>,
-  free: readonly Axis[],
+  free: readonly FreeAxis[],
   effort: Effort = thorough,
 ): Spot => {
   if (free.length === 0) {
@@ -88,21 +100,26 @@ export const search = (
   }
   if (free.length === 1) {
     const [axis] = free as [Axis];
-    const { x, y } = searchOne((at) => f(put(fixed, axis, at)), axis.low, axis.high, effort);
+    const { x, y } = along((at) => f(put(fixed, axis, at)), axis, effort);
     return { point: put(fixed, axis, x), y };
   }
+  const inner = free.filter(({ ends }) => !ends).length;
   const spend = effort === thorough ? several : effort;
   const spots: Spot[] = [];
   const see = (share: (d: number) => number): void => {
     const point = new Map(fixed);
-    free.forEach(({ path, low, high }, d) => {
-      const u = share(d);
+    free.forEach(({ path, low, high, ends }, d) => {
+      const u = ends ? Math.round(share(d)) : share(d);
       point.set(path, u === 1 ? high : low + (high - low) * u);
     });
     spots.push({ point, y: f(point) });
   };
-  for (let bits = 0; bits < 2 ** Math.min(free.length, 5); bits++) see((d) => (bits >> Math.min(d, 4)) & 1);
-  const scatter = spend.scatter * Math.min(free.length, 6);
+  // Where every range goes one way few corners tell from which to climb; where there are few ranges they are all.
+  const bits = inner > 0 ? 5 : 3;
+  for (let corner = 0; corner < 2 ** Math.min(free.length, bits); corner++)
+    see((d) => (corner >> Math.min(d, bits - 1)) & 1);
+  if (inner === 0 && free.length <= bits) return spots.reduce((a, b) => (b.y > a.y ? b : a));
+  const scatter = spend.scatter * Math.min(inner, 6);
   for (let i = 1; i <= scatter; i++) {
     const u = halton(i, free.length);
     see((d) => u[d]!);
@@ -115,7 +132,7 @@ export const search = (
     for (let round = 0; round < spend.rounds && here.y < Infinity; round++) {
       const before = here.y;
       for (const axis of free) {
-        const { x, y } = searchOne((at) => f(put(here.point, axis, at)), axis.low, axis.high, spend);
+        const { x, y } = along((at) => f(put(here.point, axis, at)), axis, spend);
         if (y > here.y) here = { point: put(here.point, axis, x), y };
       }
       if (!(here.y > before + 1e-9 * Math.abs(before))) break;

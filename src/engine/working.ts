@@ -26,11 +26,11 @@ export const endsOf = (axes: readonly Axis[], scenario: Scenario, snapshot: Snap
       };
     });
 
-/** The value that a chosen one came from; followed until something was worked out or given. */
+/** The value that a chosen or decided one came from; followed until something was worked out or given. */
 const taken = (value: Value): Value => {
-  let here = value;
-  while (here.origin.kind === 'chosen') here = here.origin.among[here.origin.index]!;
-  return here;
+  const { origin } = value;
+  if (origin.kind === 'chosen') return taken(origin.among[origin.index]!);
+  return origin.kind === 'decided' ? taken(origin.value) : value;
 };
 
 export const workingOf = (roots: readonly Value[], snapshot: Snapshot, text: Shower): WorkingEntry[] => {

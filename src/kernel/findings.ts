@@ -56,6 +56,8 @@ export type Outcome =
       readonly limit: Value;
       /** Zero of the scale when it is not 0: percentages of a temperature are of the rise above this. */
       readonly base?: Value;
+      /** The demand above the base, where it is worked out by itself: what moves the base then moves the percentage one way. */
+      readonly above?: Value;
       readonly advice?: Advice;
     })
   | (Common & { readonly kind: 'yes-no'; readonly holds: boolean; readonly because: readonly Value[] });
@@ -64,17 +66,27 @@ const comparable = (code: string, a: Value, b: Value): void => {
   if (a.of !== b.of) throw new TypeError(`${code}: a ${a.of} cannot be held against a ${b.of}`);
 };
 
-type Extras = Common & { readonly advice?: Advice; readonly base?: Value };
+/** Above the base stands what the demand has more than it, but for rounding. */
+const consistent = (code: string, demand: Value, { base, above }: Extras): void => {
+  if (!base || !above) return;
+  const rest = demand.number - base.number - above.number;
+  if (Math.abs(rest) > 1e-9 * Math.abs(demand.number))
+    throw new TypeError(`${code}: above its base the demand has ${demand.number - base.number}, not ${above.number}`);
+};
+
+type Extras = Common & { readonly advice?: Advice; readonly base?: Value; readonly above?: Value };
 
 /** The demand may be at most the limit. Refuses to hold a length against a mass. */
 export const atMost = (demand: Value, limit: Value, extras: Extras): Outcome => {
   comparable('atMost', demand, limit);
+  consistent('atMost', demand, extras);
   return { kind: 'limit', sense: 'at-most', demand, limit, ...extras };
 };
 
 /** The actual value must be at least the limit. The percentage is limit over actual. */
 export const atLeast = (actual: Value, limit: Value, extras: Extras): Outcome => {
   comparable('atLeast', actual, limit);
+  consistent('atLeast', actual, extras);
   return { kind: 'limit', sense: 'at-least', demand: actual, limit, ...extras };
 };
 
@@ -93,7 +105,7 @@ export const mustBe = (holds: boolean, extras: Common & { readonly because?: rea
 export const usage = (outcome: Outcome): number => {
   if (outcome.kind === 'yes-no') return outcome.holds ? 0 : 2;
   const base = outcome.base?.number ?? 0;
-  const demand = outcome.demand.number - base;
+  const demand = outcome.base && outcome.above ? outcome.above.number : outcome.demand.number - base;
   const limit = outcome.limit.number - base;
   const [part, whole] = outcome.sense === 'at-most' ? [demand, limit] : [limit, demand];
   if (Number.isNaN(part) || Number.isNaN(whole)) return NaN;
@@ -105,7 +117,9 @@ export const usage = (outcome: Outcome): number => {
 /** How the usage moves with each book fact behind the outcome. A yes or no is searched. */
 export const usageSlopes = (outcome: Outcome): ReadonlyMap<string, Slope> => {
   if (outcome.kind === 'yes-no') return slopesAgainst(outcome.because, outcome.because);
-  const { demand, limit, base, sense } = outcome;
+  const { demand, limit, base, above, sense } = outcome;
+  if (base && above)
+    return sense === 'at-most' ? slopesAgainst([above, base], [limit]) : slopesAgainst([limit], [above, base]);
   const [part, whole] = sense === 'at-most' ? [demand, limit] : [limit, demand];
   // A moving zero shifts demand and limit together; which way the quotient goes depends on both.
   return base ? slopesAgainst([part, base], [whole, base]) : slopesAgainst([part], [whole]);

@@ -1,8 +1,11 @@
 import type { Dimension } from './quantity/index.ts';
 import type { Formula } from './formula.ts';
 
-/** How an output moves when one input grows and the others stay: never falls, never rises, or not known. */
-export type Slope = 'up' | 'down' | 'either';
+/**
+ * How an output moves when one input grows and the others stay: never falls; never rises; one way all along, though which
+ * way depends on the others; not at all on this side of a threshold; or not known.
+ */
+export type Slope = 'up' | 'down' | 'one-way' | 'flat' | 'either';
 
 /** Where a number comes from. Following origins gives the shown working, the facts used and the slopes. */
 export type Origin =
@@ -18,6 +21,13 @@ export type Origin =
       readonly by: 'greatest' | 'least';
       readonly among: readonly Value[];
       readonly index: number;
+    }
+  | {
+      readonly kind: 'decided';
+      /** What it is; the rest only decided that it is this and not something else. */
+      readonly value: Value;
+      readonly slope: Slope;
+      readonly by: readonly Value[];
     };
 
 /** One number of known dimension, in SI, that knows where it comes from. */
@@ -68,15 +78,42 @@ export const greatest = (...among: readonly Value[]): Value => choose('greatest'
 /** The least of several values of one dimension. */
 export const least = (...among: readonly Value[]): Value => choose('least', among);
 
-const opposite: Record<Slope, Slope> = { up: 'down', down: 'up', either: 'either' };
+/**
+ * A value that was taken because of how others stand to it, as on which side of a threshold they lie, or that was found with
+ * their help. It shows its own working; what moves only them moves it as they move it.
+ *
+ * @param slope how the value goes as one of the others grows; flat where it takes a threshold for it to move at all
+ */
+export const decided = (value: Value, slope: Slope, ...by: readonly Value[]): Value => ({
+  number: value.number,
+  of: value.of,
+  origin: { kind: 'decided', value, slope, by },
+});
+
+const opposite: Record<Slope, Slope> = {
+  up: 'down',
+  down: 'up',
+  'one-way': 'one-way',
+  flat: 'flat',
+  either: 'either',
+};
 
 const join = (into: Map<string, Slope>, path: string, slope: Slope): void => {
   const before = into.get(path);
-  into.set(path, before === undefined || before === slope ? slope : 'either');
+  if (slope === 'flat' && before !== undefined) return;
+  // Two influences that each go one way may go against each other.
+  into.set(
+    path,
+    before === undefined || before === 'flat' || (before === slope && slope !== 'one-way') ? slope : 'either',
+  );
 };
 
-const through = (outer: Slope, inner: Slope): Slope =>
-  outer === 'either' ? 'either' : outer === 'up' ? inner : opposite[inner];
+const through = (outer: Slope, inner: Slope): Slope => {
+  if (outer === 'flat' || inner === 'flat') return 'flat';
+  if (outer === 'either' || inner === 'either') return 'either';
+  if (outer === 'one-way') return 'one-way';
+  return outer === 'up' ? inner : opposite[inner];
+};
 
 type Slopes = ReadonlyMap<string, Slope>;
 
@@ -103,12 +140,14 @@ let ofPaths = new Map<string, Joined>();
 let ofFormulas = new WeakMap<Formula, Branch>();
 let ofChoices = branch();
 let ofQuotients = branch();
+let ofDecisions = branch();
 const forget = (): void => {
   count = 0;
   ofPaths = new Map();
   ofFormulas = new WeakMap();
   ofChoices = branch();
   ofQuotients = branch();
+  ofDecisions = branch();
 };
 
 const onward = (from: Branch, step: number): Branch => {
@@ -124,6 +163,8 @@ const along = (from: Branch, values: readonly Value[]): Branch => {
   for (const one of values) here = onward(here, joinedOf(one).id);
   return here;
 };
+
+const slopeNumber: Record<Slope, number> = { up: 1, down: 2, 'one-way': 3, flat: 4, either: 5 };
 
 /** Slopes follow from how a value was made and not from its number: what was made alike shares them. */
 const atEnd = (end: Branch, join: (into: Map<string, Slope>) => void): Joined => {
@@ -147,6 +188,13 @@ const joinOf = (origin: Origin): Joined => {
   if (origin.kind === 'chosen')
     return atEnd(along(ofChoices, origin.among), (into) => {
       for (const one of origin.among) for (const [p, s] of slopes(one)) join(into, p, s);
+    });
+  if (origin.kind === 'decided')
+    return atEnd(along(along(onward(ofDecisions, slopeNumber[origin.slope]), [origin.value]), origin.by), (into) => {
+      const own = slopes(origin.value);
+      for (const one of origin.by)
+        for (const [p, s] of slopes(one)) if (!own.has(p)) join(into, p, through(origin.slope, s));
+      for (const [p, s] of own) into.set(p, s);
     });
   const { by, takes } = origin;
   let here = ofFormulas.get(by);

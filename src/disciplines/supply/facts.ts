@@ -2,6 +2,16 @@
 import { factToken } from '../../contract/index.ts';
 import type { Value } from '../../kernel/index.ts';
 
+/** Drivers, loads and converters by name. */
+export interface Members {
+  readonly drivers: readonly string[];
+  readonly loads: readonly string[];
+  readonly converters: readonly string[];
+}
+
+/** What a motor does in a mode. */
+export type DriveState = 'off' | 'held' | 'moving';
+
 /** Key of a fact that belongs to something in a mode; a book without modes has one that is not named. */
 export const inMode = (name: string, mode: string): string => `${name}@${mode}`;
 
@@ -28,6 +38,10 @@ export const branchDrop = factToken<Value>('supply.branch-drop');
 /** By fuse: what its wire bears for good, as laid. */
 export const wireBears = factToken<Value>('supply.wire-capacity');
 
+/** By motor: how much warmer than the air in the cabinet its winding gets, players queueing or standing by, whichever is hotter. */
+export const windingOverAir = factToken<Value>('supply.winding-over-air');
+/** By motor: how much warmer than that air its case gets. */
+export const caseOverAir = factToken<Value>('supply.case-over-air');
 /** By motor: settled temperature of the winding, players queueing or standing by, whichever is hotter. */
 export const windingTemperature = factToken<Value>('supply.winding-temperature');
 /** By motor: settled temperature of the case. */
@@ -43,3 +57,17 @@ export const mainsPower = factToken<Value>('supply.mains-power');
 export const standingByPower = factToken<Value>('supply.standing-by-power');
 /** For `site`: energy of a week, day and night. */
 export const weekEnergy = factToken<Value>('supply.week-energy');
+
+// Who joins whom, kept like any other fact because every number of this trade goes through it.
+/** By rail: what hangs on it. */
+export const railMembers = factToken<Members>('supply.rail-members');
+/** By fuse: what names it as its own. */
+export const fuseMembers = factToken<Members>('supply.fuse-members');
+/** By driver: its motors. */
+export const driverMotors = factToken<readonly string[]>('supply.driver-motors');
+/** By motor: the axis that it moves, if it moves one. */
+export const motorAxis = factToken<string | undefined>('supply.motor-axis');
+/** By motor in a mode. */
+export const driveState = factToken<DriveState>('supply.drive-state');
+/** By rail: its voltage. */
+export const railVolts = factToken<Value>('supply.rail-volts');

@@ -3,6 +3,7 @@ import { bench, readingChecks } from './bench.ts';
 import { branchProviders } from './calc/branch-facts.ts';
 import { driveProviders } from './calc/drive-facts.ts';
 import { formulas } from './calc/formulas.ts';
+import { layoutProviders } from './calc/layout.ts';
 import { railProviders } from './calc/rail-facts.ts';
 import { warmProviders } from './calc/warm-facts.ts';
 import { checks } from './checks/all.ts';
@@ -17,7 +18,7 @@ const trade: Discipline<SupplyBook> = {
   asks: 'Do the rails bear every mode, how warm does everything get, does each fuse suit its wire and its supply, and what does standing by cost?',
   schema,
   fills: supplyTradeFills,
-  facts: [...driveProviders, ...railProviders, ...warmProviders, ...branchProviders],
+  facts: [...layoutProviders, ...driveProviders, ...railProviders, ...warmProviders, ...branchProviders],
   checks: [...checks, ...readingChecks],
   bench,
   studies: [],

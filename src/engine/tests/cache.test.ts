@@ -140,10 +140,27 @@ describe('the memory', () => {
     expect(ask()).toThrow(OutsideRange);
     expect(runs).toBe(1);
     memory.era().forget();
+    memory.era().forget();
     error = new TypeError('a slip');
     expect(ask()).toThrow('a slip');
     expect(ask()).toThrow('a slip');
     expect(runs).toBe(3);
+  });
+
+  it('keeps what was asked for since it last made room', () => {
+    const memory = new Memory();
+    let runs = 0;
+    const provider = kinds(() => void runs++);
+    const evaluator = evaluatorOf({ a: { width: length(1) } }, [provider], memory);
+    const ask = () => evaluator.trace(new Map(), () => evaluator.context.get(half, 'a'));
+    for (let time = 0; time < 5; time++) {
+      ask();
+      memory.era().forget();
+    }
+    expect(runs).toBe(1);
+    memory.era().forget();
+    ask();
+    expect(runs).toBe(2);
   });
 
   it('forgets as a whole when it is full, and goes on right', () => {

@@ -51,3 +51,43 @@ describe('a loop', () => {
     expect(() => close((x) => x, { most: NaN })).toThrow(NotConverged);
   });
 });
+
+describe('a loop that never gives less back for more', () => {
+  const counted = (f: (x: number) => number, rising?: true) => {
+    let turns = 0;
+    const at = closeLoop({
+      name: 'test',
+      from: value(0),
+      most: value(1),
+      tolerance: 1e-6,
+      next: (x) => {
+        turns++;
+        return value(f(x.number));
+      },
+      ...(rising ? { rising } : {}),
+      otherwise: 'it runs away',
+    }).number;
+    return { at, turns };
+  };
+
+  it.each([
+    ['straight', (x: number) => 0.2 + 0.3 * x, 0.2 / 0.7],
+    ['nearly running away', (x: number) => 0.02 + 0.97 * x, 0.02 / 0.03],
+    ['bent, with a second crossing above', (x: number) => 0.1 + x * x, (1 - Math.sqrt(0.6)) / 2],
+    ['with a step that it stays below', (x: number) => (x < 0.5 ? 0.1 + x / 2 : 0.9), 0.2],
+    ['with a step above its first crossing', (x: number) => (x < 0.15 ? 0.1 : 0.1 + x), 0.1],
+  ])('closes at the lowest value: %s', (_, f, lowest) => {
+    expect(counted(f, true).at).toBeCloseTo(lowest, 8);
+    expect(counted(f).at).toBeCloseTo(lowest, 8);
+  });
+
+  it('is followed from below in far fewer turns than by a scan', () => {
+    const f = (x: number): number => 0.1 + 0.3 * x;
+    expect(counted(f, true).turns * 3).toBeLessThan(counted((x) => 0.6 + 0.3 * x).turns);
+  });
+
+  it('has no solution where it runs away', () => {
+    expect(() => counted((x) => 0.1 + 1.05 * x, true)).toThrow('it runs away');
+    expect(() => counted((x) => x + (x - 0.5) ** 2 + 1e-5, true)).toThrow(NoSolution);
+  });
+});

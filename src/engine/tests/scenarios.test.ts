@@ -54,6 +54,49 @@ describe('solving over ranges', () => {
     expect(solved.worst.usage).toBeCloseTo(9.8, 9);
   });
 
+  it('tries only the ends of ranges that go one way, whichever way each goes there', () => {
+    const axes = ['a', 'b', 'c', 'd', 'e'].map((path) => axis(path, 0, 1, path < 'c' ? 'spread' : 'doubt'));
+    const slopes = Object.fromEntries(axes.map(({ path }) => [path, 'one-way' as const]));
+    let asked = 0;
+    const mean: Use = (at) => {
+      asked++;
+      const shares = axes.map(({ path }) => 0.1 + at(path));
+      const powers = [3, 1, 4, 1.5, 2.6];
+      return (
+        shares.reduce((sum, share, i) => sum + share * powers[i]!, 0) /
+        shares.reduce((sum, share) => sum + share, 0) /
+        5
+      );
+    };
+    const solved = solve(askOf(mean, axes, slopes));
+    const corners = Array.from({ length: 32 }, (_, bits) => mean((path) => (bits >> 'abcde'.indexOf(path)) & 1));
+    expect(solved.worst.usage).toBe(Math.max(...corners));
+    expect(solved.searched).toBe(false);
+    expect(asked - 32).toBeLessThan(60);
+  });
+
+  it('searches inside where something between the ends was worse than they are', () => {
+    const use: Use = (at) => 0.9 - (at('x') - 0.5) ** 2;
+    const solved = solve(askOf(use, [axis('x', 0, 1, 'spread')], { x: 'flat' }));
+    expect(solved.worst.usage).toBeCloseTo(0.9, 6);
+    expect(solved.searched).toBe(true);
+    expect(solved.slopeBroken).toBe(false);
+  });
+
+  it('takes a range that only decides on one side of a threshold to both of its ends', () => {
+    const axes = [axis('volts', 10, 20, 'spread')];
+    const ask: Ask = (scenario) => {
+      const volts = scenario.get('volts') ?? 15;
+      return { usage: Math.min(0.4, volts / 30), slopes: new Map([['volts', volts < 12 ? 'up' : 'flat']]), axes };
+    };
+    expect(solve(ask).worst.usage).toBe(0.4);
+    const falling: Ask = (scenario) => {
+      const volts = scenario.get('volts') ?? 15;
+      return { usage: Math.max(0.4, 6 / volts), slopes: new Map([['volts', volts < 15 ? 'down' : 'flat']]), axes };
+    };
+    expect(solve(falling).worst.usage).toBe(0.6);
+  });
+
   it('notices a declared slope that is wrong and searches instead', () => {
     const use: Use = (at) => 1 - (at('x') - 0.5) ** 2;
     const solved = solve(askOf(use, [axis('x', 0, 1, 'doubt')], { x: 'up' }));
@@ -139,7 +182,7 @@ it('extremes of a value may be negative', () => {
   const axes = [axis('x', -1, 2, 'doubt')];
   const ends = extremes((scenario) => {
     const x = scenario.get('x') ?? 0.5;
-    return { number: x * x - 3, slopes: new Map(), axes };
+    return { number: x * x - 3, slopes: new Map([['x', 'either' as const]]), axes };
   });
   expect(ends.low).toBeCloseTo(-3, 6);
   expect(ends.high).toBeCloseTo(1, 9);

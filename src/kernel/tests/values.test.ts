@@ -3,6 +3,7 @@ import {
   atLeast,
   atMost,
   constant,
+  decided,
   formula,
   given,
   greatest,
@@ -101,6 +102,55 @@ describe('slopes', () => {
   });
 });
 
+describe('a slope that is known only in part', () => {
+  const mean = formula({
+    name: 'test-mean',
+    gives: { symbol: 'm', of: 'length', means: 'mean by share' },
+    takes: {
+      share: {
+        symbol: 's',
+        of: 'ratio',
+        from: 0,
+        to: 1,
+        because: 'a share',
+        slope: 'one-way',
+        means: 'share',
+        typical: [0, 1],
+      },
+      a: { symbol: 'a', of: 'length', slope: 'up', means: 'one', typical: [1, 2] },
+      b: { symbol: 'b', of: 'length', slope: 'up', means: 'other', typical: [1, 2] },
+    },
+    steps: ({ share, a, b }, step) => step('m', 's*a + (1 - s)*b', share * a + (1 - share) * b, 'length'),
+    assumes: [],
+    source: [],
+    checked: [],
+    accuracy: 'exact',
+  });
+  const [share, a, b] = [given(0.5, 'ratio', 'share'), given(1, 'length', 'a'), given(2, 'length', 'b')];
+  const m = mean.work({ share, a, b });
+
+  it('stays one-way through what rises or falls, and is not known where two of them meet', () => {
+    expect(slopes(m).get('share')).toBe('one-way');
+    expect(slopes(quotient.work({ above: 1, below: m })).get('share')).toBe('one-way');
+    expect(slopes(quotient.work({ above: m, below: m })).get('share')).toBe('either');
+    expect(slopes(mean.work({ share, a: m, b })).get('share')).toBe('either');
+  });
+
+  it('is flat where a value only decided, and gives way to what moves the number', () => {
+    const limit = given(9, 'length', 'limit');
+    const taken = decided(a, 'flat', limit);
+    expect(taken.number).toBe(1);
+    expect([...slopes(taken)]).toEqual([
+      ['limit', 'flat'],
+      ['a', 'up'],
+    ]);
+    expect(slopes(quotient.work({ above: taken, below: limit })).get('limit')).toBe('down');
+    expect(slopes(quotient.work({ above: limit, below: taken })).get('limit')).toBe('up');
+    expect(slopes(decided(a, 'up', a, m)).get('a')).toBe('up');
+    expect(slopes(decided(a, 'down', b)).get('b')).toBe('down');
+  });
+});
+
 describe('usage', () => {
   const length = (n: number) => constant(n, 'length', 'trial');
   const most = (a: number, b: number) => usage(atMost(length(a), length(b), { says }));
@@ -117,6 +167,21 @@ describe('usage', () => {
     expect(most(1, 0)).toBe(Infinity);
     expect(most(1, -1)).toBe(Infinity);
     expect(usage(atLeast(length(0), length(1), { says }))).toBe(Infinity);
+  });
+
+  it('takes what is above the base from where it was worked out, and knows then how the base moves it', () => {
+    const [room, rise, most] = [given(300, 'temperature', 'room'), given(50, 'temperature-difference', 'rise'), 380];
+    const hot = constant(350, 'temperature', 'hot');
+    const outcome = atMost(hot, constant(most, 'temperature', 'most'), { says, base: room, above: rise });
+    expect(usage(outcome)).toBe(0.625);
+    expect(usageSlopes(outcome)).toEqual(
+      new Map([
+        ['rise', 'up'],
+        ['room', 'up'],
+      ]),
+    );
+    const wrong = constant(51, 'temperature-difference', 'rise');
+    expect(() => atMost(hot, hot, { says, base: room, above: wrong })).toThrow('has 50, not 51');
   });
 
   it('refuses to hold a length against a mass', () => {

@@ -4,7 +4,7 @@ import { constant, given, greatest, NotStated, type Value } from '../../../kerne
 import { insulations } from '../data/wires.ts';
 import { branchCurrent, branchDrop, insideAir, wireBears } from '../facts.ts';
 import type { CableEntry, FuseEntry, PartEntry, SupplyBook } from '../schema.ts';
-import { modesOf, partOf, voltsOf, type SupplyContext } from './book.ts';
+import { modesOf, partOf, type SupplyContext } from './book.ts';
 import { meanCurrent } from './chopper.ts';
 import {
   branchResistance,
@@ -15,8 +15,9 @@ import {
   NO_POINT,
   voltageLeft,
 } from './drop.ts';
+import { behind, voltsAt } from './layout.ts';
 import { ambientFactor, conductingShare, heatingConstant, wireCapacity, wireLetThrough } from './wire.ts';
-import { amperesTogether, hanging, together, type Members } from './rail-facts.ts';
+import { amperesTogether, hanging, together } from './rail-facts.ts';
 
 const NO_DROP = constant(0, 'voltage', 'no drop');
 const CLOSED = 'drop at which the loop of current and voltage closes';
@@ -26,13 +27,6 @@ const celsius = (degrees: number, means: string): Value =>
 
 export const fuseEntry = ({ book }: SupplyContext, name: string): Seen<FuseEntry> =>
   entry(book.fuses, 'fuses', name, 'fuses');
-
-/** What names a fuse as its own. */
-export const behind = ({ book }: SupplyContext, fuse: string): Members => ({
-  drivers: Object.entries(book.drivers ?? {}).flatMap(([name, driver]) => (driver.fuse === fuse ? [name] : [])),
-  loads: Object.entries(book.loads ?? {}).flatMap(([name, load]) => (load.fuse === fuse ? [name] : [])),
-  converters: Object.entries(book.supplies ?? {}).flatMap(([name, supply]) => (supply.fuse === fuse ? [name] : [])),
-});
 
 /** Rails of everything behind a fuse. One is right. */
 export const railsBehind = (context: SupplyContext, fuse: string): readonly string[] => {
@@ -99,7 +93,7 @@ export const dropIn = (context: SupplyContext, fuse: string, mode: string, momen
   const { powers, currents } = hanging(context, behind(context, fuse), mode, moment);
   const steady = amperesTogether(currents);
   const power = together(powers);
-  const rail = voltsOf(context.book, branchRail(context, fuse));
+  const rail = voltsAt(context, branchRail(context, fuse));
   const feed = loopOf(context, fuse);
   const next = (assumed: Value): Value => feedDrop.work({ feed, constant: steady, power, rail, assumed });
   const closed = context.loop({
@@ -108,6 +102,7 @@ export const dropIn = (context: SupplyContext, fuse: string, mode: string, momen
     most: deepestDrop.work({ rail, feed, constant: steady }),
     tolerance: 1e-7,
     next,
+    rising: true,
     otherwise: `behind ${fuse} ${NO_POINT}`,
   });
   // Once more round at the closing value: the loop moves with every fact as its own turn does, so the slopes stay known.
@@ -117,7 +112,7 @@ export const dropIn = (context: SupplyContext, fuse: string, mode: string, momen
 const currentIn = (context: SupplyContext, fuse: string, mode: string): Value => {
   const { powers, currents } = hanging(context, behind(context, fuse), mode, 'steady');
   if (powers.length === 0) return amperesTogether(currents);
-  const rail = voltsOf(context.book, branchRail(context, fuse));
+  const rail = voltsAt(context, branchRail(context, fuse));
   const atLoad =
     fuseEntry(context, fuse).cable === undefined
       ? rail

@@ -1,10 +1,11 @@
 /** What a drive takes in each mode. */
 import { need, provide, type Provider } from '../../../contract/index.ts';
-import { constant, greatest, least, NotStated, type Value } from '../../../kernel/index.ts';
+import { constant, decided, greatest, least, NotStated, type Value } from '../../../kernel/index.ts';
 import { demand, driveFacts, effectiveRadius, motorFacts, travelProfile } from '../../motion/facts.ts';
 import { drivePower, inMode, leastDrivePower } from '../facts.ts';
 import type { SupplyBook } from '../schema.ts';
-import { axisOf, driverEntry, driverOf, isIdle, modesOf, nameAndMode, ofDriver, type SupplyContext } from './book.ts';
+import { driverEntry, driverOf, modesOf, nameAndMode, ofDriver, type SupplyContext } from './book.ts';
+import { axisAt, stateOf } from './layout.ts';
 import { dutiesOf, meanOver, type Regime } from './regimes.ts';
 import { heatingCurrent } from './loads.ts';
 import { chopperInput, ironHeat, keptCurrent, motorSpeed, phaseHeat, railHeat, shaftPower } from './chopper.ts';
@@ -16,22 +17,6 @@ const MICROSTEPS = constant(1, 'count', 'microsteps: the squares of both current
 const FULL_STEPS = constant(2, 'count', 'full steps: both phases carry the peak');
 
 const ONE_PHASE = constant(2, 'count', 'at rest one phase may carry the whole peak and warms alone');
-
-export type DriveState = 'off' | 'held' | 'moving';
-
-/** What a motor does in a mode. */
-export const stateOf = ({ book }: SupplyContext, motor: string, mode: string): DriveState => {
-  const axis = axisOf(book, motor);
-  if (mode === '') return 'moving';
-  const entry = book.modes?.[mode];
-  if (axis !== undefined && entry?.unpowered?.includes(axis)) return 'off';
-  if (isIdle(book, mode)) {
-    const driver = driverOf(book, motor);
-    return need(driverEntry(book, driver), 'standing-by')['standing-by'] === 'unpowered' ? 'off' : 'held';
-  }
-  if (entry?.moving === undefined) throw new NotStated([`modes.${mode}.moving`]);
-  return axis !== undefined && entry.moving.includes(axis) ? 'moving' : 'held';
-};
 
 /** Mean square of the phase currents over the square of the peak. */
 export const phasesOf = (context: SupplyContext, motor: string): Value =>
@@ -56,7 +41,7 @@ export const phaseCurrent = (context: SupplyContext, motor: string, mode: string
 
 /** Full speed of a motor. */
 export const fullSpeed = (context: SupplyContext, motor: string): Value => {
-  const axis = axisOf(context.book, motor);
+  const axis = axisAt(context, motor);
   if (axis === undefined) throw new NotStated(['axes']);
   return motorSpeed.work({
     speed: context.get(travelProfile, axis).speed,
@@ -72,8 +57,8 @@ export const heatIn = (resistance: Value, current: Value, phases: Value, rail: V
   const asked = phaseHeat.work({ current, resistance, phases });
   if (!(resistance.number > 0)) return asked;
   const most = railHeat.work({ rail, resistance });
-  // Where the rail is enough the slopes stay known.
-  return most.number < asked.number ? least(most, asked) : asked;
+  // Where the rail is enough it only decides that it is, and the slopes stay known.
+  return most.number < asked.number ? least(most, asked) : decided(asked, 'flat', rail);
 };
 
 /** Copper, cable and driver at a phase current, whatever else the motor does. */
@@ -92,7 +77,7 @@ const powerOf = (context: SupplyContext, key: string): Value => {
   const state = stateOf(context, motor, mode);
   if (state === 'off') return NO_POWER;
   const always = standing(context, motor, phaseCurrent(context, motor, mode));
-  const axis = axisOf(context.book, motor);
+  const axis = axisAt(context, motor);
   if (state === 'held' || axis === undefined) return chopperInput.work(always);
   const points = context.get(demand, axis).points.filter((point) => point.motor === motor);
   return greatest(
@@ -126,16 +111,18 @@ export const heatingCurrentOf = (context: SupplyContext, motor: string, regime: 
     : heatingCurrent.work({ duties: dutiesOf(context.book, regime), currents });
 };
 
-/** Mean heat of iron and drag over a regime, as if the motor turned at full speed in every mode in which it moves. */
+/** Heat of iron and drag in a mode, as if the motor turned at full speed all the time where it moves. */
+export const ironIn = (context: SupplyContext, motor: string, mode: string): Value =>
+  stateOf(context, motor, mode) === 'moving' && axisAt(context, motor) !== undefined
+    ? ironAt(context, motor, fullSpeed(context, motor))
+    : NO_IRON;
+
+/** Mean heat of iron and drag over a regime. */
 export const ironOver = (context: SupplyContext, motor: string, regime: Regime): Value =>
   meanOver(
     context.book,
     regime,
-    regime.map((mode) =>
-      stateOf(context, motor, mode) === 'moving' && axisOf(context.book, motor) !== undefined
-        ? ironAt(context, motor, fullSpeed(context, motor))
-        : NO_IRON,
-    ),
+    regime.map((mode) => ironIn(context, motor, mode)),
   );
 
 /** How the heat of both phases presses on the hottest one: evenly while it moves in microsteps, else on one or in full on both. */

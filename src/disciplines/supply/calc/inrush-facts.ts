@@ -1,8 +1,9 @@
 /** Capacitors behind a fuse, and what stands in their way when a contact closes. */
+import { behind } from './layout.ts';
 import { need } from '../../../contract/index.ts';
 import type { Value } from '../../../kernel/index.ts';
 import type { SupplyContext } from './book.ts';
-import { behind, fuseEntry, loopOf } from './branch-facts.ts';
+import { fuseEntry, loopOf } from './branch-facts.ts';
 import { capacitorsOf } from './regeneration-facts.ts';
 import { inrushResistance } from './start.ts';
 

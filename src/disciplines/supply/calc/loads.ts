@@ -130,7 +130,7 @@ export const sharesTogether = formula({
 export const meanPower = formula({
   name: 'mean-power-over-modes',
   gives: { symbol: 'P_m', of: 'power', means: 'mean power over the modes' },
-  takes: { duties: { ...duty, slope: 'either' }, powers: { ...power, many: true, slope: 'up' } },
+  takes: { duties: { ...duty, slope: 'one-way' }, powers: { ...power, many: true, slope: 'up' } },
   steps: ({ duties, powers }, step) => {
     const all = step(
       'D',
@@ -159,7 +159,7 @@ export const meanPower = formula({
 export const heatingCurrent = formula({
   name: 'heating-current-over-modes',
   gives: { symbol: 'I_q', of: 'current', means: 'current that heats as much' },
-  takes: { duties: { ...duty, slope: 'either' }, currents: { ...amperes, many: true, slope: 'up' } },
+  takes: { duties: { ...duty, slope: 'one-way' }, currents: { ...amperes, many: true, slope: 'up' } },
   steps: ({ duties, currents }, step) => {
     const all = step(
       'D',

@@ -12,6 +12,7 @@ import {
   railPower,
   standingByPower,
   weekEnergy,
+  type Members,
 } from '../facts.ts';
 import type { SupplyBook } from '../schema.ts';
 import {
@@ -19,17 +20,16 @@ import {
   isOn,
   loadEntry,
   modesOf,
-  motorsOn,
   nameAndMode,
   ofSupply,
   railsOf,
   refuseRing,
   supplyEntry,
-  voltsOf,
   type SupplyContext,
 } from './book.ts';
 import { meanCurrent } from './chopper.ts';
 import { energyOver, openAndClosed } from './energy.ts';
+import { motorsAt, onRail, voltsAt } from './layout.ts';
 import { currentTogether, inputPower, loadPower, meanPower, powerTogether } from './loads.ts';
 
 const NO_POWER = constant(0, 'power', 'nothing is on');
@@ -47,13 +47,6 @@ export interface Hanging {
   readonly currents: readonly Value[];
 }
 
-/** Drivers, loads and converters by name. */
-export interface Members {
-  readonly drivers: readonly string[];
-  readonly loads: readonly string[];
-  readonly converters: readonly string[];
-}
-
 /** On the way; when everything starts and stalls at once; when everything that may move stands. */
 export type Moment = 'steady' | 'peak' | 'least';
 
@@ -64,7 +57,7 @@ const converterInput = (context: SupplyContext, supply: string, mode: string, mo
     moment === 'steady'
       ? context.get(railPower, inMode(rail, mode))
       : loadPower.work({
-          rail: voltsOf(context.book, rail),
+          rail: voltsAt(context, rail),
           current: context.get(moment === 'peak' ? railPeak : railLeast, inMode(rail, mode)),
         }),
   );
@@ -81,7 +74,7 @@ export const hanging = (context: SupplyContext, members: Members, mode: string, 
   const powers: Value[] = [];
   const currents: Value[] = [];
   for (const driver of members.drivers)
-    for (const motor of motorsOn(book, driver))
+    for (const motor of motorsAt(context, driver))
       powers.push(context.get(moment === 'least' ? leastDrivePower : drivePower, inMode(motor, mode)));
   for (const name of members.loads) {
     const load = loadEntry(book, name);
@@ -94,27 +87,20 @@ export const hanging = (context: SupplyContext, members: Members, mode: string, 
   return { powers, currents };
 };
 
-/** Everything on a rail. */
-export const onRail = ({ book }: SupplyContext, rail: string): Members => ({
-  drivers: Object.entries(book.drivers ?? {}).flatMap(([name, driver]) => (driver.rail === rail ? [name] : [])),
-  loads: Object.entries(book.loads ?? {}).flatMap(([name, load]) => (load.rail === rail ? [name] : [])),
-  converters: Object.entries(book.supplies ?? {}).flatMap(([name, supply]) => (supply.from === rail ? [name] : [])),
-});
-
 const onRailIn = (context: SupplyContext, key: string, moment: Moment) => {
   const [rail, mode] = nameAndMode(key);
   refuseRing(context.book, rail);
-  return { volts: voltsOf(context.book, rail), ...hanging(context, onRail(context, rail), mode, moment) };
+  return { volts: () => voltsAt(context, rail), ...hanging(context, onRail(context, rail), mode, moment) };
 };
 
 const powerOf = (context: SupplyContext, key: string): Value => {
   const { volts, powers, currents } = onRailIn(context, key, 'steady');
-  return together([...powers, ...currents.map((current) => loadPower.work({ rail: volts, current }))]);
+  return together([...powers, ...currents.map((current) => loadPower.work({ rail: volts(), current }))]);
 };
 
 const currentOf = (context: SupplyContext, key: string, moment: Moment): Value => {
   const { volts, powers, currents } = onRailIn(context, key, moment);
-  const drawn = powers.length > 0 ? [meanCurrent.work({ power: together(powers), rail: volts })] : [];
+  const drawn = powers.length > 0 ? [meanCurrent.work({ power: together(powers), rail: volts() })] : [];
   return amperesTogether([...drawn, ...currents]);
 };
 

@@ -1,4 +1,6 @@
 /** Capacitors of a rail, what starts with it, and what comes back to it when an axis brakes. */
+import { onRail, stateOf } from './layout.ts';
+import type { Members } from '../facts.ts';
 import { entry, need } from '../../../contract/index.ts';
 import type { Value } from '../../../kernel/index.ts';
 import { driveFacts, motorFacts, reflectedInertia, staticTorque, travelProfile } from '../../motion/facts.ts';
@@ -18,9 +20,9 @@ import {
 } from './book.ts';
 import { meanCurrent, phaseHeat } from './chopper.ts';
 import { energyOver } from './energy.ts';
-import { fullSpeed, phasesOf, stateOf } from './drive-facts.ts';
+import { fullSpeed, phasesOf } from './drive-facts.ts';
 import { inputPower, loadPower } from './loads.ts';
-import { amperesTogether, hanging, onRail, together, type Members } from './rail-facts.ts';
+import { amperesTogether, hanging, together } from './rail-facts.ts';
 import { capacitanceTogether } from './start.ts';
 import { brakingEnergy, clampedVoltage, energyTogether, loweringPower, rampTime, voltageAfterBraking } from './stop.ts';
 

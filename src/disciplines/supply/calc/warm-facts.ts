@@ -1,10 +1,18 @@
 /** How warm things get: the air in the cabinet, windings, cases, drivers, servos. */
 import { entry, need, provide, type Provider, type Seen } from '../../../contract/index.ts';
-import { constant, greatest, NotStated, type Value } from '../../../kernel/index.ts';
+import { constant, decided, greatest, NotStated, type Value } from '../../../kernel/index.ts';
 import { driveFacts, motorFacts } from '../../motion/facts.ts';
-import { cabinetWarmth, caseTemperature, insideAir, mainsPower, windingTemperature } from '../facts.ts';
+import {
+  cabinetWarmth,
+  caseTemperature,
+  caseOverAir,
+  insideAir,
+  mainsPower,
+  windingTemperature,
+  windingOverAir,
+} from '../facts.ts';
 import type { PartEntry, SupplyBook } from '../schema.ts';
-import { isOn, loadEntry, motorsOn, ofDriver, partOf, voltsOf, type SupplyContext } from './book.ts';
+import { isOn, loadEntry, ofDriver, partOf, type SupplyContext } from './book.ts';
 import { windingAt } from './chopper.ts';
 import { cabinetRise, driverHeat, plainRise, servoCurrent, servoHeat, sunGain } from './cooling.ts';
 import {
@@ -12,14 +20,15 @@ import {
   heatIn,
   heatingCurrentOf,
   hottestCurrent,
+  ironIn,
   ironOver,
   phaseCurrent,
   phasesOf,
-  stateOf,
 } from './drive-facts.ts';
+import { motorsAt, stateOf, voltsAt } from './layout.ts';
 import { meanOver, regimesOf, type Regime } from './regimes.ts';
 import { together } from './rail-facts.ts';
-import { temperatureFrom, windingRise } from './warming.ts';
+import { risesTogether, temperatureFrom, windingRise } from './warming.ts';
 import { coldFromWarm, coldResistance } from './winding-cold.ts';
 
 /** Where the straight line of copper ends, and no winding lasts. */
@@ -95,6 +104,8 @@ export const coldOf = (context: SupplyContext, motor: string): Value => {
 export interface Warming {
   /** Mean copper heat of both phases at a winding temperature. */
   readonly copper: (temperature: Value) => Value;
+  /** Mean heat of copper, at that temperature, of iron and of drag. */
+  readonly mean: (temperature: Value) => Value;
   /** Copper heat that has to leave the hottest phase. */
   readonly hot: (temperature: Value) => Value;
   readonly iron: Value;
@@ -112,7 +123,14 @@ export const warmingOf = (context: SupplyContext, motor: string, regime: Regime)
     current: phaseCurrent(context, motor, mode),
     phases: crowding(context, motor, mode),
   }));
+  const irons = regime.map((mode) => ironIn(context, motor, mode));
   return {
+    // Mode by mode, so that the shares of the time come in once.
+    mean: (temperature) => {
+      const resistance = windingAt.work({ cold, temperature });
+      const powers = crowded.map(({ current }, i) => together([heatIn(resistance, current, phases, rail), irons[i]!]));
+      return meanOver(context.book, regime, powers);
+    },
     copper: (temperature) => heatIn(windingAt.work({ cold, temperature }), mean, phases, rail),
     hot: (temperature) => {
       const resistance = windingAt.work({ cold, temperature });
@@ -124,25 +142,24 @@ export const warmingOf = (context: SupplyContext, motor: string, regime: Regime)
   };
 };
 
-/** Where the winding settles while a regime goes on. */
+/** How far above the air the winding settles while a regime goes on. */
 const settledIn = (context: SupplyContext, motor: string, regime: Regime): Value => {
-  const { copper, hot, ...way } = warmingOf(context, motor, regime);
+  const { mean, hot, inside, outside } = warmingOf(context, motor, regime);
   const air = context.get(insideAir, 'site');
-  const next = (temperature: Value): Value =>
-    temperatureFrom.work({
-      ambient: air,
-      rise: windingRise.work({ hot: hot(temperature), copper: copper(temperature), ...way }),
-    });
+  const riseAt = (temperature: Value): Value =>
+    windingRise.work({ hot: hot(temperature), mean: mean(temperature), inside, outside });
+  const next = (temperature: Value): Value => temperatureFrom.work({ ambient: air, rise: riseAt(temperature) });
   const closed = context.loop({
     name: `the temperature of the winding of ${motor}`,
     from: air,
     most: TOO_HOT,
     tolerance: 1e-6,
     next,
+    rising: true,
     otherwise: `held at this current the winding of ${motor} runs away, or settles above 250 °C: it heats itself faster than it can cool`,
   });
   // Once more round at the closing value: the loop moves with every fact as its own turn does, so the slopes stay known.
-  return next(constant(closed.number, 'temperature', CLOSED));
+  return riseAt(constant(closed.number, 'temperature', CLOSED));
 };
 
 /** Regimes in which a motor is on at all; the first of all where it never is. */
@@ -155,16 +172,21 @@ const heatingRegimes = (context: SupplyContext, motor: string): readonly Regime[
 const windingOf = (context: SupplyContext, motor: string): Value =>
   greatest(...heatingRegimes(context, motor).map((regime) => settledIn(context, motor, regime)));
 
+const warmed = (context: SupplyContext, rise: Value): Value =>
+  temperatureFrom.work({ ambient: context.get(insideAir, 'site'), rise });
+
+/** How much warmer than the room something gets that is so much warmer than the air in the cabinet. */
+export const overRoom = ({ book }: SupplyContext, rise: Value): Value =>
+  book.enclosure?.rise === undefined ? rise : risesTogether.work({ rises: [book.enclosure.rise, rise] });
+
 const caseOf = (context: SupplyContext, motor: string): Value => {
   const temperature = context.get(windingTemperature, motor);
-  const air = context.get(insideAir, 'site');
   return greatest(
     ...heatingRegimes(context, motor).map((regime) => {
-      const { copper, iron, outside } = warmingOf(context, motor, regime);
-      return temperatureFrom.work({
-        ambient: air,
-        rise: plainRise.work({ power: together([copper(temperature), iron]), resistance: outside }),
-      });
+      const { mean, outside } = warmingOf(context, motor, regime);
+      // The winding moves with every fact as this heat does, so that its number is enough and its facts come in once.
+      const power = mean(constant(temperature.number, 'temperature', CLOSED));
+      return plainRise.work({ power: decided(power, 'up', temperature), resistance: outside });
     }),
   );
 };
@@ -179,9 +201,15 @@ export const hottestRegime = (context: SupplyContext, motor: string): Regime => 
   return regimes.reduce((a, b) => (b.heat > a.heat ? b : a)).regime;
 };
 
-/** Temperature of the hottest part of a driver. */
-export const driverTemperature = (context: SupplyContext, driver: string): Value => {
-  const motors = motorsOn(context.book, driver);
+/** A temperature, and how far it lies above the air in the cabinet. */
+export interface Warmed {
+  readonly temperature: Value;
+  readonly rise: Value;
+}
+
+/** Of the hottest part of a driver. */
+export const driverTemperature = (context: SupplyContext, driver: string): Warmed => {
+  const motors = motorsAt(context, driver);
   const [first] = motors;
   if (first === undefined) throw new NotStated(['motors']);
   const power = driverHeat.work({
@@ -190,14 +218,12 @@ export const driverTemperature = (context: SupplyContext, driver: string): Value
     quiescent: ofDriver(context.book, driver, 'own-power'),
     phases: phasesOf(context, first),
   });
-  return temperatureFrom.work({
-    ambient: context.get(insideAir, 'site'),
-    rise: plainRise.work({ power, resistance: ofDriver(context.book, driver, 'thermal-resistance') }),
-  });
+  const rise = plainRise.work({ power, resistance: ofDriver(context.book, driver, 'thermal-resistance') });
+  return { temperature: warmed(context, rise), rise };
 };
 
-/** Temperature of a servo while players queue, or standing by where it is on then. */
-export const servoTemperature = (context: SupplyContext, name: string): Value => {
+/** Of a servo while players queue, or standing by where it is on then. */
+export const servoTemperature = (context: SupplyContext, name: string): Warmed => {
   const { book } = context;
   const load = loadEntry(book, name);
   const { rail, current, peak, stalled, ...rest } = need(
@@ -209,7 +235,7 @@ export const servoTemperature = (context: SupplyContext, name: string): Value =>
     'thermal-resistance',
   );
   const on = servoHeat.work({
-    rail: voltsOf(book, rail),
+    rail: voltsAt(context, rail),
     current: servoCurrent.work({ stalled, stall: peak, current }),
     stall: peak,
   });
@@ -222,10 +248,8 @@ export const servoTemperature = (context: SupplyContext, name: string): Value =>
       ),
     ),
   );
-  return temperatureFrom.work({
-    ambient: context.get(insideAir, 'site'),
-    rise: plainRise.work({ power, resistance: rest['thermal-resistance'] }),
-  });
+  const rise = plainRise.work({ power, resistance: rest['thermal-resistance'] });
+  return { temperature: warmed(context, rise), rise };
 };
 
 const motorsIn = (book: SupplyContext['book']): readonly string[] => Object.keys(book.motors ?? {});
@@ -233,6 +257,16 @@ const motorsIn = (book: SupplyContext['book']): readonly string[] => Object.keys
 export const warmProviders: readonly Provider<SupplyBook>[] = [
   provide<SupplyBook, Value>(insideAir, airOf, () => ['site']),
   provide<SupplyBook, Value>(cabinetWarmth, riseOf, () => ['site']),
-  provide<SupplyBook, Value>(windingTemperature, windingOf, motorsIn),
-  provide<SupplyBook, Value>(caseTemperature, caseOf, motorsIn),
+  provide<SupplyBook, Value>(windingOverAir, windingOf, motorsIn),
+  provide<SupplyBook, Value>(caseOverAir, caseOf, motorsIn),
+  provide<SupplyBook, Value>(
+    windingTemperature,
+    (context, motor) => warmed(context, context.get(windingOverAir, motor)),
+    motorsIn,
+  ),
+  provide<SupplyBook, Value>(
+    caseTemperature,
+    (context, motor) => warmed(context, context.get(caseOverAir, motor)),
+    motorsIn,
+  ),
 ];

@@ -2,7 +2,7 @@
  * How warm a motor gets: two lumps, winding and case, with copper whose resistance grows as it warms.
  * Everything is linear in the rises, so that rest and time have closed forms; runaway is where the rest has none.
  */
-import { formula, NoSolution, OutsideRange, type Recorder } from '../../../kernel/index.ts';
+import { formula, NoSolution, OutsideRange, type Recorder, type Take } from '../../../kernel/index.ts';
 import { ambient, coefficient, cold, hot, inside, iron, outside } from './takes.ts';
 
 /**
@@ -177,11 +177,10 @@ export const caseRise = formula({
  * Rise of a winding for the heat that it has: one turn of the loop that the engine closes. The case takes part in the
  * mean of all that happens; the winding on it is quick, and follows its hottest mode.
  *
- * Δ_w = P_h·R_1 + (P_c + P_i)·R_2
+ * Δ_w = P_h·R_1 + P_m·R_2
  * @param hot P_h, copper heat that has to leave the hottest phase: that of both phases where they share it evenly, twice
  *   that of one where one has all of it, for R_1 is that of both side by side [W]
- * @param copper P_c, mean copper heat as warm as the winding is [W]
- * @param iron P_i, mean heat of iron and drag [W]
+ * @param mean P_m, mean heat of copper, as warm as the winding is, of iron and of drag [W]
  * @param inside R_1, winding to case, both phases heated alike [K/W]
  * @param outside R_2, case to air [K/W]
  * @returns Δ_w, above the air [K]
@@ -192,13 +191,17 @@ export const windingRise = formula({
   gives: { symbol: 'Δ_w', of: 'temperature-difference', means: 'rise of the winding above the air' },
   takes: {
     hot: { ...hot, slope: 'up' },
-    copper: { ...cold, symbol: 'P_c', means: 'mean copper heat as warm as the winding is', slope: 'up' },
-    iron: { ...iron, slope: 'up' },
+    mean: {
+      ...cold,
+      symbol: 'P_m',
+      means: 'mean heat of copper, as warm as the winding is, of iron and of drag',
+      slope: 'up',
+    },
     inside: { ...inside, slope: 'up' },
     outside: { ...outside, slope: 'up' },
   },
-  steps: ({ hot: Ph, copper, iron: Pi, inside: R1, outside: R2 }, step) =>
-    step('Δ_w', 'P_h*R_1 + (P_c + P_i)*R_2', Ph * R1 + (copper + Pi) * R2, 'temperature-difference'),
+  steps: ({ hot: Ph, mean, inside: R1, outside: R2 }, step) =>
+    step('Δ_w', 'P_h*R_1 + P_m*R_2', Ph * R1 + mean * R2, 'temperature-difference'),
   assumes: [
     'each phase and the case at one temperature',
     'the case has settled to the mean of all modes, the winding to its hottest mode, which is careful',
@@ -221,6 +224,15 @@ export const windingRise = formula({
   accuracy: 'that of the thermal resistances',
 });
 
+const rise = {
+  symbol: 'Δ',
+  of: 'temperature-difference',
+  means: 'rise above the air',
+  from: 0,
+  because: 'nothing here cools',
+  typical: [0, 90],
+} as const satisfies Take;
+
 /**
  * Temperature from a rise.
  *
@@ -235,20 +247,37 @@ export const temperatureFrom = formula({
   gives: { symbol: 'θ', of: 'temperature', means: 'temperature' },
   takes: {
     ambient: { ...ambient, slope: 'up' },
-    rise: {
-      symbol: 'Δ',
-      of: 'temperature-difference',
-      means: 'rise above the air',
-      from: 0,
-      because: 'nothing here cools',
-      slope: 'up',
-      typical: [0, 90],
-    },
+    rise: { ...rise, slope: 'up' },
   },
-  steps: ({ ambient: a, rise }, step) => step('θ', 'θ_a + Δ', a + rise, 'temperature'),
+  steps: ({ ambient: a, rise: by }, step) => step('θ', 'θ_a + Δ', a + by, 'temperature'),
   assumes: [],
   source: [{ id: 'own-derivation', at: 'warming' }],
   checked: [{ kind: 'law', against: 'no rise, no change' }],
+  accuracy: 'exact',
+});
+
+/**
+ * Rises one on the other.
+ *
+ * Δ_s = Σ Δ
+ * @param rises Δ, each [K]
+ * @returns Δ_s [K]
+ * @throws OutsideRange where something is colder than what is round it
+ */
+export const risesTogether = formula({
+  name: 'rises-together',
+  gives: { symbol: 'Δ_s', of: 'temperature-difference', means: 'rise above the room' },
+  takes: { rises: { ...rise, many: true, slope: 'up' } },
+  steps: ({ rises }, step) =>
+    step(
+      'Δ_s',
+      'sum(Δ)',
+      rises.reduce((a, b) => a + b, 0),
+      'temperature-difference',
+    ),
+  assumes: ['what is warmer stands in the air that is warmer'],
+  source: [{ id: 'own-derivation', at: 'warming' }],
+  checked: [{ kind: 'law', against: 'the temperature less that of the room' }],
   accuracy: 'exact',
 });
 

@@ -1,8 +1,9 @@
 /** Each branch by the full rule: load, fuse, wire, fault and supply must suit each other; and the voltage must arrive. */
+import { behind } from '../calc/layout.ts';
 import { need, type Subject } from '../../../contract/index.ts';
 import { atLeast, atMost, constant, greatest, least, mustBe, NotStated, type Value } from '../../../kernel/index.ts';
 import { modesOf, ofSupply, railsOf, supplyOf, voltsOf, type SupplyContext } from '../calc/book.ts';
-import { behind, branchRail, dropIn, fuseEntry, loopOf, railsBehind, wireLetsThrough } from '../calc/branch-facts.ts';
+import { branchRail, dropIn, fuseEntry, loopOf, railsBehind, wireLetsThrough } from '../calc/branch-facts.ts';
 import { allowedDrop, mostPower, voltageLeft } from '../calc/drop.ts';
 import { currentShare } from '../calc/loads.ts';
 import {

@@ -2,7 +2,7 @@
 import type { Check, Subject } from '../../../contract/index.ts';
 import type { Advice, Lever } from '../../../kernel/index.ts';
 import { modesOf, motorsOn, railsOf, supplyOf, type SupplyContext } from '../calc/book.ts';
-import type { Members } from '../calc/rail-facts.ts';
+import type { Members } from '../facts.ts';
 import type { SupplyBook } from '../schema.ts';
 
 export type SupplyCheck = Check<SupplyBook>;

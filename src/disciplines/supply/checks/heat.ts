@@ -1,22 +1,40 @@
 /** How warm motors, drivers and servos get, and what bears it. */
+import { motorsAt, voltsAt } from '../calc/layout.ts';
 import { entry, need } from '../../../contract/index.ts';
 import { atMost, type Lever, type Value } from '../../../kernel/index.ts';
-import { driverOf, loadEntry, modesOf, motorsOn, ofDriver, voltsOf, type SupplyContext } from '../calc/book.ts';
+import { driverOf, loadEntry, modesOf, motorsOn, ofDriver, type SupplyContext } from '../calc/book.ts';
 import { phaseCurrent } from '../calc/drive-facts.ts';
 import { chopperRipple, meanCurrent } from '../calc/chopper.ts';
-import { driverTemperature, hottestRegime, servoTemperature, stepperOf, warmingOf } from '../calc/warm-facts.ts';
+import {
+  driverTemperature,
+  hottestRegime,
+  overRoom,
+  servoTemperature,
+  stepperOf,
+  warmingOf,
+} from '../calc/warm-facts.ts';
 import { coefficientAt, runaway } from '../calc/warming.ts';
 import { classLimits, mountLimits, touchLimit } from '../data/insulation.ts';
-import { caseTemperature, drivePower, inMode, insideAir, windingTemperature } from '../facts.ts';
+import {
+  caseTemperature,
+  caseOverAir,
+  drivePower,
+  inMode,
+  insideAir,
+  windingTemperature,
+  windingOverAir,
+} from '../facts.ts';
 import { greatest } from '../../../kernel/index.ts';
 import { driverEntry } from '../calc/book.ts';
 import { drivesLess, each, experience, nameIn, type SupplyCheck } from './common.ts';
 
 const spare = experience(0.8, 'thermal resistances are rarely known to a tenth');
 
-/** Percentages of a temperature are of the rise above the air of the room. */
-const aboveRoom = ({ book }: SupplyContext): { readonly base?: Value } =>
-  book.site?.ambient === undefined ? {} : { base: book.site.ambient };
+/** Percentages of a temperature are of the rise above the air of the room; `rise` is that above the air in the cabinet. */
+const aboveRoom = (context: SupplyContext, rise: Value): { readonly base?: Value; readonly above?: Value } => {
+  const { ambient } = context.book.site ?? {};
+  return ambient === undefined ? {} : { base: ambient, above: overRoom(context, rise) };
+};
 
 const cooler = ({ book }: SupplyContext, motor: string): readonly Lever[] => {
   const driver = driverOf(book, motor);
@@ -45,7 +63,7 @@ export const windingWarmth: SupplyCheck = {
     return atMost(temperature, limit, {
       says: ({ demand, limit: most }) =>
         `The winding of ${motor} settles at ${demand}, with players queueing or standing by for nights, whichever is hotter; its class ${letter} bears ${most}.`,
-      ...aboveRoom(context),
+      ...aboveRoom(context, context.get(windingOverAir, motor)),
       advice: spare,
       beside: {
         'share of running away': runaway.work({
@@ -72,7 +90,7 @@ export const caseTouched: SupplyCheck = {
     return atMost(context.get(caseTemperature, motor), touchLimit, {
       says: ({ demand, limit }) =>
         `The case of ${motor} gets ${demand} and a hand can reach it; ${limit} can be touched.`,
-      ...aboveRoom(context),
+      ...aboveRoom(context, context.get(caseOverAir, motor)),
       advice: spare,
       levers: [
         ...cooler(context, motor),
@@ -97,7 +115,7 @@ export const caseOnMount: SupplyCheck = {
     return atMost(context.get(caseTemperature, motor), limit, {
       says: ({ demand, limit: most }) =>
         `The case of ${motor} gets ${demand} and sits on ${mount}, which gives way at ${most}.`,
-      ...aboveRoom(context),
+      ...aboveRoom(context, context.get(caseOverAir, motor)),
       advice: experience(0.7, 'plastic and wood creep under load long before they soften'),
       levers: [
         ...cooler(context, motor),
@@ -113,10 +131,11 @@ export const driverWarmth: SupplyCheck = {
   subjects: (book) => each('drivers')(book).filter((subject) => motorsOn(book, nameIn(subject)).length > 0),
   run: (context, subject) => {
     const driver = nameIn(subject);
-    return atMost(driverTemperature(context, driver), ofDriver(context.book, driver, 'most-temperature'), {
+    const { temperature, rise } = driverTemperature(context, driver);
+    return atMost(temperature, ofDriver(context.book, driver, 'most-temperature'), {
       says: ({ demand, limit }) =>
         `The hottest part of ${driver} gets ${demand} in its hottest mode; it bears ${limit}. Hotter, it lowers its current or stops, and lets go what it holds.`,
-      ...aboveRoom(context),
+      ...aboveRoom(context, rise),
       advice: spare,
       levers: [
         ...drivesLess([driver]),
@@ -133,9 +152,10 @@ export const servoWarmth: SupplyCheck = {
   run: (context, subject) => {
     const name = nameIn(subject);
     const limit = need(loadEntry(context.book, name), 'most-temperature')['most-temperature'];
-    return atMost(servoTemperature(context, name), limit, {
+    const { temperature, rise } = servoTemperature(context, name);
+    return atMost(temperature, limit, {
       says: ({ demand, limit: most }) => `${name} gets ${demand} while players queue; it bears ${most}.`,
-      ...aboveRoom(context),
+      ...aboveRoom(context, rise),
       advice: spare,
       levers: [{ turn: `loads.${name}.stalled`, toward: 'lower', means: `let ${name} stall for less of the time` }],
     });
@@ -149,8 +169,8 @@ export const driverRipple: SupplyCheck = {
   run: (context, subject) => {
     const driver = nameIn(subject);
     const { book } = context;
-    const rail = voltsOf(book, need(driverEntry(book, driver), 'rail').rail);
-    const ripples = motorsOn(book, driver).flatMap((motor) =>
+    const rail = voltsAt(context, need(driverEntry(book, driver), 'rail').rail);
+    const ripples = motorsAt(context, driver).flatMap((motor) =>
       modesOf(book).flatMap((mode) => {
         const current = phaseCurrent(context, motor, mode);
         const power = context.get(drivePower, inMode(motor, mode));

@@ -1,8 +1,9 @@
 /** Whether each rail and each supply bears what hangs on it. */
+import { onRail } from '../calc/layout.ts';
 import { atLeast, atMost, mustBe } from '../../../kernel/index.ts';
 import { limitOf, minimumOf, ofSupply, supplyOf, voltsOf } from '../calc/book.ts';
 import { capacitanceTogether, chargingTime } from '../calc/start.ts';
-import { onRail, supplyOutput } from '../calc/rail-facts.ts';
+import { supplyOutput } from '../calc/rail-facts.ts';
 import { capacitorsHangingOn, startingOn } from '../calc/regeneration-facts.ts';
 import { need } from '../../../contract/index.ts';
 import { cabinetWarmth, inMode, insideAir, railCurrent, railLeast, railPeak } from '../facts.ts';
@@ -149,11 +150,11 @@ export const airOfSupply: SupplyCheck = {
   subjects: everySupply,
   run: (context, subject) => {
     const supply = nameIn(subject);
-    const { site } = context.book;
+    const { site, enclosure } = context.book;
     return atMost(context.get(insideAir, 'site'), ofSupply(context.book, supply, 'most-air'), {
       says: ({ demand, limit }) =>
         `The air round ${supply} gets ${demand}; above ${limit} it gives less than its rating.`,
-      ...(site?.ambient ? { base: site.ambient } : {}),
+      ...(site?.ambient && enclosure?.rise ? { base: site.ambient, above: enclosure.rise } : {}),
       levers: [
         {
           turn: 'enclosure.rise',

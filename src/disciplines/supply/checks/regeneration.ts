@@ -1,4 +1,5 @@
 /** What comes back when axes brake or a load is lowered, and where it goes. */
+import { onRail } from '../calc/layout.ts';
 import { need, type Subject } from '../../../contract/index.ts';
 import { atMost, greatest, least, type Outcome, type Shown, type Value } from '../../../kernel/index.ts';
 import { clampOf, ofDriver, railsOf, supplyOf, voltsOf, type SupplyContext } from '../calc/book.ts';
@@ -12,7 +13,7 @@ import {
 } from '../calc/regeneration-facts.ts';
 import { capacitanceTogether } from '../calc/start.ts';
 import { clampPower, energyTogether } from '../calc/stop.ts';
-import { onRail } from '../calc/rail-facts.ts';
+
 import { travelProfile } from '../../motion/facts.ts';
 import { experience, nameIn, type SupplyCheck } from './common.ts';
 

@@ -1,9 +1,10 @@
+import { onRail } from '../calc/layout.ts';
 import { need } from '../../../contract/index.ts';
 import { atMost, constant, greatest } from '../../../kernel/index.ts';
 import { railSag } from '../calc/bench.ts';
 import { modesOf, railsOf, supplyOf, voltsOf } from '../calc/book.ts';
 import { allowedDrop } from '../calc/drop.ts';
-import { onRail } from '../calc/rail-facts.ts';
+
 import { inMode, railPeak } from '../facts.ts';
 import { anotherSupply, membersLess, nameIn, type SupplyCheck } from './common.ts';
 

@@ -1,9 +1,10 @@
 /** The tables of the Supply sheet. */
+import { behind, stateOf } from '../calc/layout.ts';
 import { need, type Block, type Cell, type Column } from '../../../contract/index.ts';
 import { greatest, type Value } from '../../../kernel/index.ts';
 import { modesOf, motorsOn, railsOf } from '../calc/book.ts';
-import { behind, branchRail } from '../calc/branch-facts.ts';
-import { phaseCurrent, stateOf } from '../calc/drive-facts.ts';
+import { branchRail } from '../calc/branch-facts.ts';
+import { phaseCurrent } from '../calc/drive-facts.ts';
 import { energyPrice } from '../calc/energy.ts';
 import { sharesTogether } from '../calc/loads.ts';
 import { insulationLife } from '../calc/warming.ts';
@@ -122,7 +123,7 @@ export const warmthTable = (sheet: Sheet): readonly Block[] => {
       driver ?? '—',
       driver === undefined || motorsOn(sheet.book, driver).length === 0
         ? '—'
-        : ranged(sheet, () => driverTemperature(sheet, driver)),
+        : ranged(sheet, () => driverTemperature(sheet, driver).temperature),
       driver === undefined ? '—' : useCell(sheet, `SUPPLY-080/${driver}`),
     ];
   });

@@ -80,7 +80,7 @@ describe.each(formulas.map((formula) => [formula.declared.name, formula] as cons
       const [low, high] = typical;
       expect(low, name).toBeLessThan(high);
       expect(low > above && low >= from && high <= to && high < below, `${name}: typical inside its range`).toBe(true);
-      expect(['up', 'down', 'either'], name).toContain(slope);
+      expect(['up', 'down', 'one-way', 'either'], name).toContain(slope);
     }
   });
 });

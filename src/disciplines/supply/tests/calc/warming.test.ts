@@ -1,3 +1,4 @@
+import { powerTogether } from '../../calc/loads.ts';
 import { assert, double, pre, property, record } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closeLoop } from '../../../../engine/loop.ts';
@@ -87,7 +88,12 @@ describe('a held winding', () => {
         const copper = heatOf(current, cold, temperature.number);
         return temperatureFrom.work({
           ambient: air,
-          rise: windingRise.work({ hot: copper, copper, iron: 1, inside: 1, outside: 3 }),
+          rise: windingRise.work({
+            hot: copper,
+            mean: powerTogether.work({ powers: [copper, 1] }),
+            inside: 1,
+            outside: 3,
+          }),
         });
       },
       otherwise: 'it runs away',
@@ -112,7 +118,7 @@ describe('a held winding', () => {
   });
 
   it('by hand: 4 W in one phase at rest and 3 W in the mean, through 1 and 3 K/W, are 8 + 9 + 3 K with 1 W of iron', () => {
-    expect(windingRise({ hot: 8, copper: 3, iron: 1, inside: 1, outside: 3 })).toBe(20);
+    expect(windingRise({ hot: 8, mean: 4, inside: 1, outside: 3 })).toBe(20);
     expect(runaway({ hot: 8, cold: 3, inside: 1, outside: 3, coefficient: 0.004 })).toBeCloseTo(0.068, 12);
   });
 
@@ -140,7 +146,7 @@ describe('a held winding', () => {
         const share = runaway({ hot, cold: mean, inside, outside, coefficient });
         pre(share < 0.5);
         // The loop of the copper in closed form: everything is linear in the rise.
-        const settled = windingRise({ hot, copper: mean, iron, inside, outside }) / (1 - share);
+        const settled = windingRise({ hot, mean: mean + iron, inside, outside }) / (1 - share);
         const rounds = Math.ceil((6 * motor.caseCapacity * outside) / total);
         const warmest = warmestOf(motor, episodes, rounds);
         expect(warmest).toBeLessThan(settled);
