@@ -39,5 +39,6 @@ supplies:
 export const edited = (text, key, time) =>
   text.replace(
     new RegExp(`(\\b${key}: )(\\d+(?:\\.\\d+)?)`),
-    (_, before, number) => `${before}${Number(number) + (time % 40) + 1}`,
+    // Never the same number twice: what was worked out before would only be looked up.
+    (_, before, number) => `${before}${(Number(number) + 0.25 + time * 0.37).toFixed(2)}`,
   );

@@ -14,7 +14,7 @@ import {
 } from '../contract/index.ts';
 import { given, isNoNumber, type Outcome, type Value } from '../kernel/index.ts';
 import { closeLoop } from './loop.ts';
-import { hashAt, hashOf, type Era, type Mark, type Memory, type Result, type Union } from './memory.ts';
+import { hashAt, hashOf, type Era, type Mark, type Memory, type Result, type Shelf, type Union } from './memory.ts';
 import type { Axis, Scenario } from './search.ts';
 import { middle, PRESENCE, quantityAt, rangesAmong, wordAt, type Node, type Snapshot } from './snapshot.ts';
 
@@ -43,7 +43,13 @@ export class Evaluator {
   readonly #notedIn: number[] = [];
   readonly #setNotedIn: number[] = [];
   readonly #loaded: boolean[] = [];
-  readonly #active: string[] = [];
+  readonly #active = new Map<Shelf, string>();
+  /** Moves on whenever what stands somewhere changes; until then what was found last is found again at once. */
+  #version = 0;
+  readonly #latest = new Map<
+    Shelf,
+    { readonly result: Result<unknown>; readonly union: Union; readonly version: number }
+  >();
   readonly #proxies = new Map<string, object>();
   readonly #movable = new Map<string, { readonly id: number; readonly leaf: Quantity } | null>();
   readonly #axes = new Map<readonly string[], readonly Axis[]>();
@@ -63,8 +69,8 @@ export class Evaluator {
   }
 
   /** Runs `work` in a scenario and says which book paths it read; a result for the same facts is not worked out again. */
-  run<T>(name: string, scenario: Scenario, work: () => T): { result: Result<T>; paths: readonly string[] } {
-    const { result, union } = this.#in(scenario, () => this.#keep(name, work));
+  run<T>(name: string, of: string, scenario: Scenario, work: () => T): { result: Result<T>; paths: readonly string[] } {
+    const { result, union } = this.#in(scenario, () => this.#keep(this.#era.shelf(name, of), work));
     return { result, paths: union.paths };
   }
 
@@ -77,7 +83,7 @@ export class Evaluator {
   check(check: Check, subject: Subject, scenario: Scenario) {
     let name = this.#names.get(subject);
     if (name === undefined) this.#names.set(subject, (name = JSON.stringify(subject)));
-    return this.run<Outcome | null>(`${check.code} ${name}`, scenario, () => check.run(this.context, subject));
+    return this.run<Outcome | null>(check.code, name, scenario, () => check.run(this.context, subject));
   }
 
   /** The facts among paths read together that are ranges. */
@@ -116,6 +122,7 @@ export class Evaluator {
     if (this.#marks[moved.id] === number) return;
     this.#set(moved.id, number);
     this.#values[moved.id] = undefined;
+    this.#version++;
   }
 
   #set(id: number, mark: Mark): void {
@@ -139,28 +146,36 @@ export class Evaluator {
   }
 
   #fact<T>(token: FactToken<T>, key: string): T {
-    const name = `${token.name}(${key})`;
-    if (!this.#frame) throw new Error(`${name} is asked for outside of a calculation`);
-    const provider = this.providers.get(token.name);
-    if (!provider) throw new Error(`no trade provides the fact ${token.name}`);
-    const { result } = this.#keep(name, () => {
-      if (this.#active.includes(name)) {
-        const ring = [...this.#active.slice(this.#active.indexOf(name)), name].join(' → ');
-        throw new Error(`facts depend on each other in a ring: ${ring}`);
-      }
-      this.#active.push(name);
-      try {
-        return provider.run(this.context, key);
-      } finally {
-        this.#active.pop();
-      }
-    });
+    if (!this.#frame) throw new Error(`${token.name}(${key}) is asked for outside of a calculation`);
+    const shelf = this.#era.shelf(token.name, key);
+    const { result } = this.#keep(shelf, () => this.#provide(shelf, token, key));
     if (!result.ok) throw result.error;
     return result.value as T;
   }
 
-  #keep<T>(name: string, work: () => T): { result: Result<T>; union: Union } {
-    const shelf = this.#era.shelf(name);
+  #provide<T>(shelf: Shelf, token: FactToken<T>, key: string): unknown {
+    const provider = this.providers.get(token.name);
+    if (!provider) throw new Error(`no trade provides the fact ${token.name}`);
+    const name = `${token.name}(${key})`;
+    if (this.#active.has(shelf)) {
+      const names = [...this.#active.values()];
+      const ring = [...names.slice(names.indexOf(name)), name].join(' → ');
+      throw new Error(`facts depend on each other in a ring: ${ring}`);
+    }
+    this.#active.set(shelf, name);
+    try {
+      return provider.run(this.context, key);
+    } finally {
+      this.#active.delete(shelf);
+    }
+  }
+
+  #keep<T>(shelf: Shelf, work: () => T): { result: Result<T>; union: Union } {
+    const latest = this.#latest.get(shelf);
+    if (latest?.version === this.#version) {
+      this.#note(latest.union);
+      return latest as { result: Result<T>; union: Union };
+    }
     for (let i = 0; i < shelf.length; i++) {
       const slot = shelf[i]!;
       this.#load(slot.union);
@@ -169,7 +184,7 @@ export class Evaluator {
       // What was found last is looked for first.
       if (i > 0) [shelf[0], shelf[i]] = [slot, shelf[0]!];
       this.#note(slot.union);
-      return { result: found as Result<T>, union: slot.union };
+      return this.#held(shelf, found as Result<T>, slot.union);
     }
     const { value: result, union } = this.#framed((): Result<T> => {
       try {
@@ -182,7 +197,13 @@ export class Evaluator {
     });
     this.#load(union);
     this.#era.keep(shelf, union, this.#marks, hashAt(union.ids, this.#hashes), result);
-    return { result, union };
+    return this.#held(shelf, result, union);
+  }
+
+  #held<T>(shelf: Shelf, result: Result<T>, union: Union): { result: Result<T>; union: Union } {
+    const held = { result, union, version: this.#version };
+    this.#latest.set(shelf, held);
+    return held;
   }
 
   /** Runs `work` and notes what it reads, for itself and for whatever asked for it. */

@@ -130,9 +130,7 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
   );
 
   const subjectsOf = (check: Check, evaluator: Evaluator): readonly Subject[] => {
-    const { result } = evaluator.run(`subjects of ${check.code}`, new Map(), () =>
-      check.subjects(evaluator.context.book),
-    );
+    const { result } = evaluator.run('subjects', check.code, new Map(), () => check.subjects(evaluator.context.book));
     if (result.ok) return result.value;
     // Without the facts that name its subjects nothing is asked yet.
     if (result.error instanceof NotStated) return [];

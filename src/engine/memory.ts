@@ -75,7 +75,8 @@ export class Era {
   readonly dimensions: string[] = [];
   readonly unions: Union[] = [];
   readonly #ids = new Map<string, number>();
-  readonly #shelves = new Map<string, Shelf>();
+  /** By what is asked, and of what. */
+  readonly #shelves = new Map<string, Map<string, Shelf>>();
   readonly #bySet = new Map<string, Union>();
   readonly #byEvents = new Map<number, { readonly events: readonly number[]; readonly union: Union }[]>();
   size = 0;
@@ -93,9 +94,11 @@ export class Era {
     return id;
   }
 
-  shelf(name: string): Shelf {
-    let shelf = this.#shelves.get(name);
-    if (!shelf) this.#shelves.set(name, (shelf = []));
+  shelf(name: string, of: string): Shelf {
+    let named = this.#shelves.get(name);
+    if (!named) this.#shelves.set(name, (named = new Map()));
+    let shelf = named.get(of);
+    if (!shelf) named.set(of, (shelf = []));
     return shelf;
   }
 
@@ -147,11 +150,12 @@ export class Era {
 
   /** Drops what nobody asked for since the last time. */
   forget(): void {
-    for (const shelf of this.#shelves.values())
-      for (const slot of shelf) {
-        slot.older = slot.entries;
-        slot.entries = new Map();
-      }
+    for (const named of this.#shelves.values())
+      for (const shelf of named.values())
+        for (const slot of shelf) {
+          slot.older = slot.entries;
+          slot.entries = new Map();
+        }
     this.size = 0;
   }
 

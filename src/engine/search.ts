@@ -87,6 +87,38 @@ const along = (f: (x: number) => number, axis: FreeAxis, effort: Effort): { read
 
 const put = (base: ReadonlyMap<string, number>, axis: Axis, x: number): Point => new Map(base).set(axis.path, x);
 
+/** Highest value over the corners of a box: all of them where they are few, else by going from corner to corner uphill. */
+const bestCorner = (
+  f: (point: Point) => number,
+  fixed: ReadonlyMap<string, number>,
+  free: readonly FreeAxis[],
+): Spot => {
+  const seen = new Map<number, Spot>();
+  const at = (corner: number): Spot => {
+    let spot = seen.get(corner);
+    if (!spot) {
+      const point = new Map(fixed);
+      free.forEach(({ path, low, high }, d) => point.set(path, (corner >> d) & 1 ? high : low));
+      seen.set(corner, (spot = { point, y: f(point) }));
+    }
+    return spot;
+  };
+  const all = 2 ** free.length - 1;
+  if (free.length <= 3) for (let corner = 0; corner <= all; corner++) at(corner);
+  else
+    for (const start of [all, 0]) {
+      let here = start;
+      for (let next = -1; next !== here;) {
+        next = here;
+        for (let d = 0; d < free.length; d++) if (at(here ^ (1 << d)).y > at(here).y) here ^= 1 << d;
+      }
+    }
+  return [...seen.values()].reduce((a, b) => (b.y > a.y ? b : a));
+};
+
+/** Ranges beyond which corners no longer have a number of their own. */
+const MOST_CORNERED = 30;
+
 /** Highest value of `f` over a box of free axes, on top of fixed coordinates. */
 export const search = (
   f: (point: Point) => number,
@@ -104,6 +136,7 @@ export const search = (
     return { point: put(fixed, axis, x), y };
   }
   const inner = free.filter(({ ends }) => !ends).length;
+  if (inner === 0 && free.length <= MOST_CORNERED) return bestCorner(f, fixed, free);
   const spend = effort === thorough ? several : effort;
   const spots: Spot[] = [];
   const see = (share: (d: number) => number): void => {
@@ -114,11 +147,7 @@ export const search = (
     });
     spots.push({ point, y: f(point) });
   };
-  // Where every range goes one way few corners tell from which to climb; where there are few ranges they are all.
-  const bits = inner > 0 ? 5 : 3;
-  for (let corner = 0; corner < 2 ** Math.min(free.length, bits); corner++)
-    see((d) => (corner >> Math.min(d, bits - 1)) & 1);
-  if (inner === 0 && free.length <= bits) return spots.reduce((a, b) => (b.y > a.y ? b : a));
+  for (let bits = 0; bits < 2 ** Math.min(free.length, 5); bits++) see((d) => (bits >> Math.min(d, 4)) & 1);
   const scatter = spend.scatter * Math.min(inner, 6);
   for (let i = 1; i <= scatter; i++) {
     const u = halton(i, free.length);

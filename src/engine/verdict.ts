@@ -187,20 +187,25 @@ export const findingFor = (question: Question, tools: Tools): Worked => {
   return formFinding(question, solution, tools);
 };
 
-/** The outcome that decided, and what its sentence may say; the sentence is made in its scenario, from what stands there. */
+const now = <T>(made: T | (() => T)): T => (typeof made === 'function' ? (made as () => T)() : made);
+
+/** The outcome that decided, and what is said of it; that is made in its scenario, from what stands there. */
 const governing = ({ check, subject }: Question, scenario: Scenario, { evaluator }: Tools) => {
   const { result } = evaluator.check(check, subject, scenario);
   if (!result.ok || result.value === null) return { error: result.ok ? undefined : result.error };
   const outcome = result.value;
-  const says = (shown: Shown) =>
-    evaluator.trace(scenario, () => (check.run(evaluator.context, subject) ?? outcome).says(shown));
-  return { outcome, says };
+  const told = (shown: Shown) =>
+    evaluator.trace(scenario, () => {
+      const { says, levers, beside } = check.run(evaluator.context, subject) ?? outcome;
+      return { sentence: says(shown), levers: now(levers ?? []), beside: now(beside ?? {}) };
+    });
+  return { outcome, told };
 };
 
 const formFinding = (question: Question, { solved, uses }: Solution, tools: Tools): Worked => {
   const { evaluator, text } = tools;
   const { scenario } = solved.worst;
-  const { outcome, says, error } = governing(question, scenario, tools);
+  const { outcome, told, error } = governing(question, scenario, tools);
   const advised = advisedShare(outcome);
   const { verdict, reason } = verdictOf(solved, advised);
   const number = (value: Value) => ({ number: value.number, of: value.of, text: text(value.number, value.of) });
@@ -226,12 +231,13 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
     return { finding, reads: [...uses], solved };
   }
   const limit = outcome.kind === 'limit';
-  const { value: sentence, paths } = says({
+  const { value, paths } = told({
     demand: limit ? text(outcome.demand.number, outcome.demand.of) : '',
     limit: limit ? text(outcome.limit.number, outcome.limit.of) : '',
     percent: limit ? percentText(worst) : '',
     verdict,
   });
+  const { sentence, levers, beside } = value;
   const roots = limit ? [outcome.demand, outcome.limit, ...(outcome.base ? [outcome.base] : [])] : [...outcome.because];
   const reads = [...new Set([...uses, ...paths])];
   let working: readonly WorkingEntry[] | undefined;
@@ -241,9 +247,9 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
     sentence: reason === 'doubt' && limit ? `At worst: ${sentence}` : sentence,
     sense: limit ? outcome.sense : 'yes-no',
     ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: useOf(solved, advised) } : {}),
-    beside: Object.fromEntries(Object.entries(outcome.beside ?? {}).map(([name, value]) => [name, number(value)])),
+    beside: Object.fromEntries(Object.entries(beside).map(([name, one]) => [name, number(one)])),
     uses: factPaths(reads),
-    levers: outcome.levers ?? [],
+    levers,
     // Most findings are counted and never read step by step.
     get working() {
       return (working ??= workingOf(roots, evaluator.snapshot, text));

@@ -42,10 +42,13 @@ export interface Shown {
 
 interface Common {
   readonly says: (shown: Shown) => string;
-  readonly levers?: readonly Lever[];
+  /** What might be turned; a function where it is only worth working out for the scenario that decides. */
+  readonly levers?: readonly Lever[] | (() => readonly Lever[]);
   /** Other values worth reading beside the finding, by name. */
-  readonly beside?: Readonly<Record<string, Value>>;
+  readonly beside?: Beside | (() => Beside);
 }
+
+type Beside = Readonly<Record<string, Value>>;
 
 /** What a check found at one scenario, before the engine forms a verdict over all of them. */
 export type Outcome =

@@ -212,15 +212,12 @@ const joinOf = (origin: Origin): Joined => {
   });
 };
 
-const cache = new WeakMap<Value, Joined>();
+/** Kept at the value itself, for it is asked for again with everything that is made from it. */
+interface Known extends Value {
+  joined?: Joined;
+}
 
-const joinedOf = (value: Value): Joined => {
-  const before = cache.get(value);
-  if (before) return before;
-  const found = joinOf(value.origin);
-  cache.set(value, found);
-  return found;
-};
+const joinedOf = (value: Value): Joined => ((value as Known).joined ??= joinOf(value.origin));
 
 /**
  * How a value moves with each book fact behind it, from the slopes that the formulas declare.

@@ -69,5 +69,17 @@ export const driverMotors = factToken<readonly string[]>('supply.driver-motors')
 export const motorAxis = factToken<string | undefined>('supply.motor-axis');
 /** By motor in a mode. */
 export const driveState = factToken<DriveState>('supply.drive-state');
+/** By fuse: the rail that it is on. */
+export const fuseRail = factToken<string>('supply.fuse-rail');
+/** By fuse: resistance of itself and of the wire behind it. */
+export const fuseLoop = factToken<Value>('supply.fuse-loop');
+/** By fuse in a mode: drop on its wire, on the way. */
+export const modeDrop = factToken<Value>('supply.mode-drop');
+/** By fuse in a mode: drop on its wire when everything starts and stalls at once. */
+export const peakDrop = factToken<Value>('supply.peak-drop');
+/** By rail: axes whose drives it feeds that move at the same time, by mode; nothing where none of them moves. */
+export const movingGroups = factToken<readonly (readonly string[])[]>('supply.moving-groups');
+/** By axis: energy that its motors give back when it stops from full speed. */
+export const energyGivenBack = factToken<Value>('supply.energy-given-back');
 /** By rail: its voltage. */
 export const railVolts = factToken<Value>('supply.rail-volts');

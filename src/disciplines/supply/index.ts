@@ -5,6 +5,7 @@ import { driveProviders } from './calc/drive-facts.ts';
 import { formulas } from './calc/formulas.ts';
 import { layoutProviders } from './calc/layout.ts';
 import { railProviders } from './calc/rail-facts.ts';
+import { regenerationProviders } from './calc/regeneration-facts.ts';
 import { warmProviders } from './calc/warm-facts.ts';
 import { checks } from './checks/all.ts';
 import { supplyTradeFills } from './data/fills.ts';
@@ -18,7 +19,14 @@ const trade: Discipline<SupplyBook> = {
   asks: 'Do the rails bear every mode, how warm does everything get, does each fuse suit its wire and its supply, and what does standing by cost?',
   schema,
   fills: supplyTradeFills,
-  facts: [...layoutProviders, ...driveProviders, ...railProviders, ...warmProviders, ...branchProviders],
+  facts: [
+    ...layoutProviders,
+    ...driveProviders,
+    ...railProviders,
+    ...warmProviders,
+    ...branchProviders,
+    ...regenerationProviders,
+  ],
   checks: [...checks, ...readingChecks],
   bench,
   studies: [],

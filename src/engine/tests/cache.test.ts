@@ -51,7 +51,7 @@ const looks = <T>(look: (book: Book) => T, ...books: readonly Tree[]): T[] => {
   const memory = new Memory();
   return books.map((boxes) => {
     const evaluator = evaluatorOf(boxes, [], memory);
-    const { result } = evaluator.run('look', new Map(), () => look(evaluator.context.book as Book));
+    const { result } = evaluator.run('look', '', new Map(), () => look(evaluator.context.book as Book));
     if (!result.ok) throw result.error;
     return result.value;
   });
@@ -108,7 +108,7 @@ describe('what was read', () => {
   it('still counts when it could not be worked out', () => {
     const evaluator = evaluatorOf({ a: { width: length(1, 2) } });
     const { paths } = evaluator.trace(new Map(), () => {
-      const inner = evaluator.run('inner', new Map(), () =>
+      const inner = evaluator.run('inner', '', new Map(), () =>
         need(box(evaluator.context.book as Book), 'width', 'height'),
       );
       return inner.result.ok;
@@ -151,8 +151,10 @@ describe('the memory', () => {
     const memory = new Memory();
     let runs = 0;
     const provider = kinds(() => void runs++);
-    const evaluator = evaluatorOf({ a: { width: length(1) } }, [provider], memory);
-    const ask = () => evaluator.trace(new Map(), () => evaluator.context.get(half, 'a'));
+    const ask = () => {
+      const evaluator = evaluatorOf({ a: { width: length(1) } }, [provider], memory);
+      evaluator.trace(new Map(), () => evaluator.context.get(half, 'a'));
+    };
     for (let time = 0; time < 5; time++) {
       ask();
       memory.era().forget();

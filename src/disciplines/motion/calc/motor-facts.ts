@@ -134,16 +134,18 @@ const ratioOf = (context: MotionContext, name: string): Ratio | undefined => {
 
 /** As printed; without a plate, what a motor of its size bears in its copper. */
 const ratedAsMeasured = (part: Seen<PartEntry>): Value => {
-  const { 'rated-current': rated, 'rated-heat': heat, 'phase-resistance': resistance } = part;
-  if (rated !== undefined || heat === undefined || resistance === undefined)
-    return need(part, 'rated-current')['rated-current'];
+  const rated = part['rated-current'];
+  if (rated !== undefined) return rated;
+  const { 'rated-heat': heat, 'phase-resistance': resistance } = part;
+  if (heat === undefined || resistance === undefined) throw new NotStated([`${pathOf(part)}.rated-current`]);
   return ratedFromHeat.work({ heat, resistance });
 };
 
 const resistanceAsMeasured = (part: Seen<PartEntry>): Value => {
-  const { 'rated-current': rated, 'rated-heat': heat, 'phase-resistance': resistance } = part;
-  if (resistance !== undefined || heat === undefined || rated === undefined)
-    return need(part, 'phase-resistance')['phase-resistance'];
+  const resistance = part['phase-resistance'];
+  if (resistance !== undefined) return resistance;
+  const { 'rated-heat': heat, 'rated-current': rated } = part;
+  if (heat === undefined || rated === undefined) throw new NotStated([`${pathOf(part)}.phase-resistance`]);
   return resistanceFromHeat.work({ heat, rated });
 };
 

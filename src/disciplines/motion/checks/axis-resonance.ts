@@ -30,7 +30,7 @@ export const axisResonance: AxisCheck = {
       says: ({ demand, limit }) =>
         `The nearest steady tone of ${name} lies ${demand} of the natural frequency away from it; ${limit} keeps it quiet.`,
       beside: { 'natural frequency': natural },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.speed`, toward: 'higher', means: 'travel faster' },
         { turn: `axes.${name}.approach-speed`, toward: 'higher', means: 'meet the switches faster' },
         { turn: `axes.${name}.approach-speed`, toward: 'lower', means: 'meet the switches more slowly' },

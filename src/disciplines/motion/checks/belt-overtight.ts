@@ -25,7 +25,7 @@ export const beltOvertight: AxisCheck = {
       says: ({ demand, limit }) =>
         `The belt of ${name} is pulled with up to ${demand}; it bears ${limit}.${frameTaken(axis)}`,
       beside: { 'tension at rest': pretension },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.pretension`, toward: 'lower', means: 'tension the belt less' },
         { substitute: `axes.${name}.belt`, kind: 'belt', means: 'another belt' },
       ],

@@ -20,7 +20,7 @@ export const beltTaut: AxisCheck = {
       says: ({ demand, limit }) =>
         `The belt of ${name} keeps ${demand} at its slackest; the motor takes up to ${limit} off its slack side.${frameTaken(axis)}`,
       beside: { 'tension at rest': pretension },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.pretension`, toward: 'higher', means: 'tension the belt more' },
         { turn: `axes.${name}.acceleration`, toward: 'lower', means: 'accelerate more gently' },
       ],

@@ -23,7 +23,7 @@ export const beltTension: AxisCheck = {
         source: { id: 'small-pitch-service-factor', at: 'section 24' },
       },
       beside: { 'force on the whole axis': force },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.acceleration`, toward: 'lower', means: 'accelerate more gently' },
         { substitute: `axes.${name}.belt`, kind: 'belt', means: 'another belt' },
       ],

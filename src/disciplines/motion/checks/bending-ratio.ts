@@ -24,7 +24,7 @@ export const bendingRatio: AxisCheck = {
       advice: wire
         ? { share: 0.8, because: 'wire lasts three times as long at 25 as at 15 times', source }
         : { share: 0.75, because: 'six to eight times is recommended', source },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.drum.diameter`, toward: 'higher', means: 'a thicker drum' },
         { turn: `axes.${name}.line.diameter`, toward: 'lower', means: 'a thinner line' },
       ],

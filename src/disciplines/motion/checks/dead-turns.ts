@@ -16,7 +16,7 @@ export const deadTurns: AxisCheck = {
     return atLeast(turns, TWO, {
       says: ({ demand, limit }) => `${demand} turns of ${name} never leave the drum; ${limit} are the least.`,
       advice: { share: 0.5, because: 'makers of line ask for four', source: { id: 'winch-line-wraps' } },
-      levers: [{ set: [{ path: `axes.${name}.drum.dead-turns`, text: '4' }], means: 'four dead turns' }],
+      levers: () => [{ set: [{ path: `axes.${name}.drum.dead-turns`, text: '4' }], means: 'four dead turns' }],
     });
   },
 };

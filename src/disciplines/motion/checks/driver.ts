@@ -29,7 +29,7 @@ export const driverCurrent: MotorCheck = {
     return atMost(peakOf(context, name), need(statedDriverPart(context, name), 'most-current')['most-current'], {
       says: ({ demand, limit }) => `${name} is set to ${demand} peak; it can give ${limit}.`,
       advice: warm,
-      levers: [
+      levers: () => [
         { turn: `drivers.${name}.current`, toward: 'lower', means: `set ${name} to less current` },
         another(name),
       ],
@@ -46,7 +46,7 @@ export const driverMostVolts: MotorCheck = {
     return atMost(railOf(context, name), need(statedDriverPart(context, name), 'most-volts')['most-volts'], {
       says: ({ demand, limit }) => `The rail gives ${name} up to ${demand}; it bears ${limit}.`,
       advice: rising,
-      levers: [another(name)],
+      levers: () => [another(name)],
     });
   },
 };
@@ -59,7 +59,7 @@ export const driverLeastVolts: MotorCheck = {
     const name = onlyName(subject);
     return atLeast(railOf(context, name), need(statedDriverPart(context, name), 'least-volts')['least-volts'], {
       says: ({ demand, limit }) => `The rail gives ${name} at least ${demand}; it needs ${limit}.`,
-      levers: [another(name)],
+      levers: () => [another(name)],
     });
   },
 };
@@ -78,7 +78,7 @@ export const driverMicrosteps: MotorCheck = {
         holds
           ? `${name} can make ${microsteps} microsteps.`
           : `${name} cannot make ${microsteps} microsteps; it has ${microstepping.join(', ')}.`,
-      levers: [
+      levers: () => [
         // The nearest first, and rather finer than coarser.
         ...[...microstepping]
           .sort((a, b) => Math.abs(Math.log(a / microsteps)) - Math.abs(Math.log(b / microsteps)) || b - a)
@@ -114,7 +114,7 @@ export const driverSwitch: MotorCheck = {
         holds
           ? `The switch of ${name} has a position for its current.`
           : `The switch of ${name} has no position for its current; the nearest are ${nearest.join(' and ')}.`,
-      levers: [
+      levers: () => [
         ...nearest.map((text) => ({
           set: [{ path: `drivers.${name}.current`, text }],
           means: `set ${name} to ${text}`,

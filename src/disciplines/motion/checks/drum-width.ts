@@ -30,7 +30,7 @@ export const drumWidth: AxisCheck = {
     return atMost(widthFor(context, name), width, {
       says: ({ demand, limit }) =>
         `The line of ${name} wants ${demand} of drum; there are ${limit} between the flanges.`,
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.drum.width`, toward: 'higher', means: 'a wider drum' },
         { turn: `axes.${name}.drum.diameter`, toward: 'higher', means: 'a thicker drum' },
       ],

@@ -17,7 +17,7 @@ export const flange: AxisCheck = {
       says: ({ demand, limit }) =>
         `With one turn astray the line of ${name} lies ${demand} high; the flanges are ${limit} high.`,
       beside: { layers },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.drum.flange`, toward: 'higher', means: 'higher flanges' },
         { turn: `axes.${name}.drum.width`, toward: 'higher', means: 'a wider drum' },
       ],

@@ -32,7 +32,7 @@ export const fleetAngle: AxisCheck = {
         because: `turns lie in order up to ${drum.surface === 'smooth' ? '1.5°' : '2°'}`,
         source: { id: 'fleet-angle-guide' },
       },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.fairlead.distance`, toward: 'higher', means: 'a fairlead farther away' },
         { set: [{ path: `axes.${name}.drum.surface`, text: 'grooved' }], means: 'a grooved drum' },
         { turn: `axes.${name}.drum.diameter`, toward: 'higher', means: 'a thicker drum with fewer turns' },

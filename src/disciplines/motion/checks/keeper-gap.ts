@@ -18,7 +18,7 @@ export const keeperGap: AxisCheck = {
         because: 'a braid squeezes flat to about half its thickness',
         source: { id: 'hoist-experience' },
       },
-      levers: [{ turn: `axes.${name}.drum.keeper-gap`, toward: 'lower', means: 'a closer keeper' }],
+      levers: () => [{ turn: `axes.${name}.drum.keeper-gap`, toward: 'lower', means: 'a closer keeper' }],
     });
   },
 };

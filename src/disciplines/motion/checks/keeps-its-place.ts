@@ -14,7 +14,7 @@ export const keepsItsPlace: AxisCheck = {
     return atMost(context.get(travelProfile, name).speed, lost, {
       says: ({ demand, limit }) => `${name} travels at ${demand}; on trial it lost its place at ${limit}.`,
       advice: { share: 0.8, because: 'one trial on one day does not know wear, a cold morning or a low mains voltage' },
-      levers: [{ turn: `axes.${name}.speed`, toward: 'lower', means: 'travel more slowly' }],
+      levers: () => [{ turn: `axes.${name}.speed`, toward: 'lower', means: 'travel more slowly' }],
     });
   },
 };

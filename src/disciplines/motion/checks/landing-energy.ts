@@ -57,7 +57,7 @@ export const landingEnergy: AxisCheck = {
           : `Without power ${name} does not stay up: it sinks on its shorted windings and lands with ${demand}; ${limit} is taken to be harmless.`,
       ...(falls ? {} : { advice: letGo }),
       beside: { 'speed at landing': speed },
-      levers: landingLevers(name),
+      levers: () => landingLevers(name),
     });
   },
 };

@@ -16,7 +16,7 @@ export const looseTurns: AxisCheck = {
     return atMost(loose, roomFor(context, name, false), {
       says: ({ demand, limit }) =>
         `Nothing tells ${name} that its load has landed: up to ${demand} of loose line runs off a drum that has room for ${limit}.`,
-      levers: [
+      levers: () => [
         addSlackSwitch(context.book, name),
         { turn: `axes.${name}.drum.flange`, toward: 'higher', means: 'higher flanges' },
       ],

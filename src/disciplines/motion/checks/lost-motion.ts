@@ -45,7 +45,7 @@ export const lostMotion: AxisCheck = {
     return atMost(lost.work({ friction, stiffness, play, lag, radius }), axis.accuracy, {
       says: ({ demand, limit }) => `At a turn back ${name} loses ${demand}; ${limit} is allowed.`,
       beside: { 'stiffness at the far end': stiffness, 'lag of the motor': lag },
-      levers: [
+      levers: () => [
         { substitute: `axes.${name}.belt`, kind: 'belt', means: 'a stiffer belt' },
         { turn: `axes.${name}.running-force`, toward: 'lower', means: 'make it run more easily' },
         { turn: `axes.${name}.accuracy`, toward: 'higher', means: 'ask for less' },

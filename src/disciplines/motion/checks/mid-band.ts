@@ -55,7 +55,7 @@ export const midBand: MotorCheck = {
           : `${name} may hunt on ${axis} above a certain speed and lose its step there, although it has torque enough.`,
       advice,
       beside: { 'the chopper regulates up to': saturation, 'speed of the travel': speed },
-      levers: [
+      levers: () => [
         { turn: `drivers.${driver}.current`, toward: 'lower', means: `set ${driver} to less current` },
         { turn: `axes.${axis}.acceleration`, toward: 'higher', means: `pass through more quickly` },
         ...speedLevers(context, axis, name),

@@ -28,7 +28,7 @@ export const overrunOnSlack: AxisCheck = {
     return atMost(runsOut, roomFor(context, name, true), {
       says: ({ demand, limit }) =>
         `After the slack switch ${demand} of line still runs off ${name}; ${limit} finds room.`,
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.stopping.acceleration`, toward: 'higher', means: 'stop harder when the line goes slack' },
         { turn: `axes.${name}.speed`, toward: 'lower', means: 'lower more slowly' },
         { turn: `axes.${name}.slack-room`, toward: 'higher', means: 'a lever with a longer way' },

@@ -15,7 +15,7 @@ export const overtravel: AxisCheck = {
       says: ({ demand, limit }) =>
         `After its switch, met at ${axis['approach-speed'] === undefined ? 'full' : 'approach'} speed, ${name} goes on for ${demand}; the hard end is ${limit} away.`,
       beside: { speed },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.stopping.acceleration`, toward: 'higher', means: 'stop harder at the switches' },
         { turn: `axes.${name}.approach-speed`, toward: 'lower', means: 'meet the switches more slowly' },
         { turn: `axes.${name}.overtravel`, toward: 'higher', means: 'set the switch farther from the end' },

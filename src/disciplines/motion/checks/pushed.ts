@@ -34,7 +34,7 @@ export const pushed: MotorCheck = {
         `Pushed by hand, ${name} of ${axis} makes ${shown.demand} in ${driver}, which bears ${shown.limit}.`,
       advice,
       beside: { 'speed of the motor': speed },
-      levers: [
+      levers: () => [
         {
           set: [{ path: `axes.${axis}.unpowered`, text: 'windings shorted' }],
           means: `short the windings of ${axis} by the normally-closed contacts of the drive relay`,

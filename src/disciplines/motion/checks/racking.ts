@@ -21,7 +21,7 @@ export const racking: AxisCheck = {
     return atMost(force, need(axisOf(context, name), 'racking-force')['racking-force'], {
       says: ({ demand, limit }) =>
         `If the other side of ${name} stalls, ${pushing} pushes on with up to ${demand}; the frame bears ${limit}.`,
-      levers: [
+      levers: () => [
         {
           turn: `drivers.${driverNameOf(context, pushing)}.current`,
           toward: 'lower',

@@ -28,12 +28,12 @@ export const relaxing: AxisCheck = {
         says: () =>
           `The drives of ${name} sleep between plays, a side can slip each time, and only switching on squares it again.`,
         because: [turn],
-        levers: [everyPlay],
+        levers: () => [everyPlay],
       });
     return atMost(turn, need(axis, 'skew').skew, {
       says: ({ demand, limit }) =>
         `With its drives off a side of ${name} can wake up ${demand} beside where it went to sleep; ${limit} does no harm.`,
-      levers: [{ turn: `axes.${name}.skew`, toward: 'higher', means: 'wheels that bear more skew' }],
+      levers: () => [{ turn: `axes.${name}.skew`, toward: 'higher', means: 'wheels that bear more skew' }],
     });
   },
 };

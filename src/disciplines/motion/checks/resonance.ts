@@ -62,7 +62,7 @@ export const resonance: MotorCheck = {
         `Stepping stirs ${name} up to ${swings} at its own frequency on ${axis}; without load it loses a step at ${limit}.`,
       advice,
       beside: { 'its own frequency': natural },
-      levers: [
+      levers: () => [
         ...[...finer]
           .sort((a, b) => a - b)
           .map((m) => ({

@@ -27,7 +27,7 @@ export const screwBuckling: AxisCheck = {
     return atMost(greatestForce(context, name), most, {
       says: ({ demand, limit }) => `The screw of ${name} pushes with ${demand}; it buckles at ${limit}.`,
       advice: { share: 0.5, because: 'makers of screws keep half in reserve', source },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.screw.root-diameter`, toward: 'higher', means: 'a thicker screw' },
         { turn: `axes.${name}.acceleration`, toward: 'lower', means: 'accelerate more gently' },
       ],

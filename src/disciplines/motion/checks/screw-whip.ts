@@ -30,7 +30,7 @@ export const screwWhip: AxisCheck = {
     return atMost(turning, critical, {
       says: ({ demand, limit }) => `The screw of ${name} turns at ${demand}; it whips at ${limit}.`,
       advice: { share: 0.8, because: 'at most 80 % of the critical speed is safe', source },
-      levers: [
+      levers: () => [
         { turn: `axes.${name}.speed`, toward: 'lower', means: 'travel more slowly' },
         { turn: `axes.${name}.screw.lead`, toward: 'higher', means: 'a steeper screw' },
         { turn: `axes.${name}.screw.root-diameter`, toward: 'higher', means: 'a thicker screw' },

@@ -22,7 +22,7 @@ export const shortedBrake: AxisCheck = {
         because: 'inductance changes with position, and iron saturates',
         source: { id: 'hoist-experience' },
       },
-      levers: [
+      levers: () => [
         { set: [{ path: `axes.${name}.unpowered`, text: 'brake' }], means: 'a brake that holds without power' },
         { turn: `axes.${name}.moving-mass`, toward: 'lower', means: 'make the load lighter' },
       ],

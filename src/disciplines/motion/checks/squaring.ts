@@ -17,7 +17,7 @@ export const squaring: AxisCheck = {
         most >= sides
           ? `The ${sides} sides of ${name} are squared on a switch each.`
           : `${name} has ${sides} motors and ${here}: it cannot tell when its sides stand askew.`,
-      levers: [addHomeSwitches(context.book, name, axis.switches?.min ?? [], sides)],
+      levers: () => [addHomeSwitches(context.book, name, axis.switches?.min ?? [], sides)],
     });
   },
 };

@@ -43,7 +43,7 @@ export const holding: MotorCheck = {
     return atLeast(holds, context.get(staticTorque, axis), {
       says: ({ demand, limit }) => `At standstill ${name} holds ${demand}; ${axis} hangs on it with ${limit}.`,
       advice: half,
-      levers: [
+      levers: () => [
         {
           turn: `drivers.${driver}.standstill-current`,
           toward: 'higher',
@@ -110,7 +110,7 @@ export const standingBy: MotorCheck = {
           ? `${driver} is off while nobody plays.`
           : `${name} turns up to ${demand} into heat day and night while nobody plays; ${limit} is plenty.`,
       advice: unattended,
-      levers: isOff ? [] : idleLevers(context, name, driver),
+      levers: () => (isOff ? [] : idleLevers(context, name, driver)),
     });
   },
 };

@@ -30,7 +30,7 @@ const againstDetent = (
   context: Parameters<AxisCheck['run']>[0],
   name: string,
   motor: string,
-  { when, goes, levers }: { readonly when: string; readonly goes: string; readonly levers: readonly Lever[] },
+  { when, goes, levers }: { readonly when: string; readonly goes: string; readonly levers: () => readonly Lever[] },
 ) =>
   atMost(backTorque(context, name), motorOf(context, motor).detentTorque, {
     says: ({ demand, limit, verdict }: Shown) =>
@@ -53,7 +53,7 @@ const staysUpOf = (code: string, asks: string, which: AxisCheck['subjects']): Ax
     return againstDetent(context, name, motorName(subject), {
       when: 'Without power',
       goes: 'runs down',
-      levers: [brake(name), shorted(name)],
+      levers: () => [brake(name), shorted(name)],
     });
   },
 });
@@ -89,7 +89,7 @@ export const staysUpIdle: AxisCheck = {
     return againstDetent(context, name, motor, {
       when: 'While nobody plays',
       goes: 'sinks, for shorted windings brake and do not hold',
-      levers: [
+      levers: () => [
         caught(name),
         brake(name),
         {

@@ -17,7 +17,7 @@ export const teethInMesh: AxisCheck = {
     const teeth = given(need(axis, 'pulley-teeth')['pulley-teeth'], 'count', `${pathOf(axis)}.pulley-teeth`);
     return atLeast(teethGripped.work({ teeth, wrap: axis.wrap ?? HALF_ROUND }), SIX, {
       says: ({ demand, limit }) => `The belt of ${name} grips ${demand} teeth of the motor pulley; it wants ${limit}.`,
-      levers: [
+      levers: () => [
         { set: [{ path: `axes.${name}.pulley-teeth`, text: '20' }], means: 'a motor pulley with 20 teeth' },
         {
           set: [{ path: `axes.${name}.wrap`, text: '180°' }],

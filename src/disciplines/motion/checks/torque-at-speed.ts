@@ -46,7 +46,7 @@ export const torqueAtSpeed: MotorCheck = {
         `${phrases[worst.phase]?.(axis) ?? axis}, ${name} ${use.number > 1 ? 'would need' : 'uses'} ${percent} of the torque that it has at least.${spare}`,
       advice,
       beside: { 'torque asked': worst.torque, 'torque it has': worst.has, 'at the motor speed': worst.motorSpeed },
-      levers: [
+      levers: () => [
         worst.phase === 'stopping'
           ? { turn: `axes.${axis}.stopping.acceleration`, toward: 'lower', means: `stop ${axis} more gently` }
           : { turn: `axes.${axis}.acceleration`, toward: 'lower', means: `accelerate ${axis} more gently` },

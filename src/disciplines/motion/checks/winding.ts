@@ -26,7 +26,7 @@ export const windingCurrent: MotorCheck = {
         says: ({ demand, limit }) =>
           `${driver} gives ${name} up to ${demand} peak; its copper is rated for ${limit} peak in these steps.`,
         advice: oneCoil,
-        levers: [{ turn: `drivers.${driver}.current`, toward: 'lower', means: `set ${driver} to less current` }],
+        levers: () => [{ turn: `drivers.${driver}.current`, toward: 'lower', means: `set ${driver} to less current` }],
       },
     );
   },

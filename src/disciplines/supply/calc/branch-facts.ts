@@ -2,9 +2,19 @@
 import { entry, need, pathOf, provide, type Provider, type Seen } from '../../../contract/index.ts';
 import { constant, given, greatest, NotStated, type Value } from '../../../kernel/index.ts';
 import { insulations } from '../data/wires.ts';
-import { branchCurrent, branchDrop, insideAir, wireBears } from '../facts.ts';
+import {
+  branchCurrent,
+  branchDrop,
+  fuseLoop,
+  fuseRail,
+  inMode,
+  insideAir,
+  modeDrop,
+  peakDrop,
+  wireBears,
+} from '../facts.ts';
 import type { CableEntry, FuseEntry, PartEntry, SupplyBook } from '../schema.ts';
-import { modesOf, partOf, type SupplyContext } from './book.ts';
+import { modesOf, nameAndMode, partOf, type SupplyContext } from './book.ts';
 import { meanCurrent } from './chopper.ts';
 import {
   branchResistance,
@@ -40,7 +50,10 @@ export const railsBehind = (context: SupplyContext, fuse: string): readonly stri
   return [...new Set(rails.filter((rail) => rail !== undefined))];
 };
 
-export const branchRail = (context: SupplyContext, fuse: string): string => {
+/** The rail that a fuse is on. */
+export const branchRail = (context: Pick<SupplyContext, 'get'>, fuse: string): string => context.get(fuseRail, fuse);
+
+const railOf = (context: SupplyContext, fuse: string): string => {
   const [rail] = railsBehind(context, fuse);
   if (rail === undefined) throw new NotStated([`drivers.D1.fuse`]);
   return rail;
@@ -75,7 +88,9 @@ export const feedOf = (context: SupplyContext, fuse: string): Value => {
 };
 
 /** Wire and fuse: what stands between a rail and what hangs behind a fuse. */
-export const loopOf = (context: SupplyContext, fuse: string): Value =>
+export const loopOf = (context: Pick<SupplyContext, 'get'>, fuse: string): Value => context.get(fuseLoop, fuse);
+
+const loopBehind = (context: SupplyContext, fuse: string): Value =>
   branchResistance.work({
     feed: feedOf(context, fuse),
     fuse: need(fuseEntry(context, fuse), 'resistance').resistance,
@@ -89,7 +104,15 @@ const shareOf = (context: SupplyContext, fuse: string): Value | undefined => {
 };
 
 /** Drop on the wire behind a fuse in a mode: a true loop, for the load pulls more as it sags. */
-export const dropIn = (context: SupplyContext, fuse: string, mode: string, moment: 'steady' | 'peak'): Value => {
+export const dropIn = (
+  context: Pick<SupplyContext, 'get'>,
+  fuse: string,
+  mode: string,
+  moment: 'steady' | 'peak',
+): Value => context.get(moment === 'peak' ? peakDrop : modeDrop, inMode(fuse, mode));
+
+const dropAt = (context: SupplyContext, key: string, moment: 'steady' | 'peak'): Value => {
+  const [fuse, mode] = nameAndMode(key);
   const { powers, currents } = hanging(context, behind(context, fuse), mode, moment);
   const steady = amperesTogether(currents);
   const power = together(powers);
@@ -160,6 +183,10 @@ export const wireLetsThrough = (context: SupplyContext, fuse: string): Value => 
 const fusesIn = (book: SupplyContext['book']): readonly string[] => Object.keys(book.fuses ?? {});
 
 export const branchProviders: readonly Provider<SupplyBook>[] = [
+  provide<SupplyBook, string>(fuseRail, railOf),
+  provide<SupplyBook, Value>(fuseLoop, loopBehind),
+  provide<SupplyBook, Value>(modeDrop, (context, key) => dropAt(context, key, 'steady')),
+  provide<SupplyBook, Value>(peakDrop, (context, key) => dropAt(context, key, 'peak')),
   provide<SupplyBook, Value>(
     branchCurrent,
     (context, fuse) => overModes(context, (mode) => currentIn(context, fuse, mode)),

@@ -1,7 +1,7 @@
 /** Capacitors of a rail, what starts with it, and what comes back to it when an axis brakes. */
-import { onRail, stateOf } from './layout.ts';
-import type { Members } from '../facts.ts';
-import { entry, need } from '../../../contract/index.ts';
+import { onRail, stateOf, voltsAt } from './layout.ts';
+import { energyGivenBack, movingGroups, type Members } from '../facts.ts';
+import { entry, need, provide, type Provider } from '../../../contract/index.ts';
 import type { Value } from '../../../kernel/index.ts';
 import { driveFacts, motorFacts, reflectedInertia, staticTorque, travelProfile } from '../../motion/facts.ts';
 import {
@@ -15,9 +15,9 @@ import {
   refuseRing,
   supplyEntry,
   supplyOf,
-  voltsOf,
   type SupplyContext,
 } from './book.ts';
+import type { SupplyBook } from '../schema.ts';
 import { meanCurrent, phaseHeat } from './chopper.ts';
 import { energyOver } from './energy.ts';
 import { fullSpeed, phasesOf } from './drive-facts.ts';
@@ -55,14 +55,14 @@ export const startingOn = (context: SupplyContext, rail: string): Value => {
   const { book } = context;
   refuseRing(book, rail);
   const { loads, converters } = onRail(context, rail);
-  const volts = voltsOf(book, rail);
+  const volts = voltsAt(context, rail);
   const on = loads.filter((name) => wakesUp(context, name));
   const { powers, currents } = hanging(context, { drivers: [], loads: on, converters: [] }, '', 'peak');
   const behind = converters.map((name) =>
     inputPower.work({
       output: together(
         Object.keys(supplyEntry(book, name).rails ?? {}).map((own) =>
-          loadPower.work({ rail: voltsOf(book, own), current: startingOn(context, own) }),
+          loadPower.work({ rail: voltsAt(context, own), current: startingOn(context, own) }),
         ),
       ),
       efficiency: ofSupply(book, name, 'efficiency'),
@@ -97,7 +97,10 @@ const lossesOf = (context: SupplyContext, motor: string): Value => {
 };
 
 /** Energy that all motors of an axis give back when it stops from full speed, downhill where it is upright. */
-export const energyBack = (context: SupplyContext, axis: string): Value => {
+export const energyBack = (context: Pick<SupplyContext, 'get'>, axis: string): Value =>
+  context.get(energyGivenBack, axis);
+
+const energyOf = (context: SupplyContext, axis: string): Value => {
   const { speed, acceleration } = context.get(travelProfile, axis);
   const energies = motorsOf(context, axis).map((motor) =>
     brakingEnergy.work({
@@ -129,7 +132,10 @@ export const energyOfLowering = (context: SupplyContext, axis: string): Value =>
 };
 
 /** Axes on a rail that move at the same time, by mode. Nothing where none of them moves. */
-export const movingTogether = (context: SupplyContext, rail: string): readonly (readonly string[])[] => {
+export const movingTogether = (context: Pick<SupplyContext, 'get'>, rail: string): readonly (readonly string[])[] =>
+  context.get(movingGroups, rail);
+
+const groupsOn = (context: SupplyContext, rail: string): readonly (readonly string[])[] => {
   const { book } = context;
   return modesOf(book)
     .filter((mode) => !isIdle(book, mode))
@@ -144,7 +150,7 @@ export const movingTogether = (context: SupplyContext, rail: string): readonly (
 /** Voltage to which energy lifts a rail; a clamp of its supply holds it down. */
 export const liftedBy = (context: SupplyContext, rail: string, energy: Value): Value => {
   const { book } = context;
-  const volts = voltsOf(book, rail);
+  const volts = voltsAt(context, rail);
   const lifted = voltageAfterBraking.work({
     rail: volts,
     energy,
@@ -153,3 +159,8 @@ export const liftedBy = (context: SupplyContext, rail: string, energy: Value): V
   const clamp = clampOf(book, supplyOf(book, rail));
   return clamp === undefined ? lifted : clampedVoltage.work({ lifted, clamp: need(clamp, 'volts').volts, rail: volts });
 };
+
+export const regenerationProviders: readonly Provider<SupplyBook>[] = [
+  provide<SupplyBook, readonly (readonly string[])[]>(movingGroups, groupsOn),
+  provide<SupplyBook, Value>(energyGivenBack, energyOf),
+];

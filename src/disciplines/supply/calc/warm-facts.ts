@@ -108,7 +108,8 @@ export interface Warming {
   readonly mean: (temperature: Value) => Value;
   /** Copper heat that has to leave the hottest phase. */
   readonly hot: (temperature: Value) => Value;
-  readonly iron: Value;
+  /** Mean heat of iron and drag. */
+  readonly iron: () => Value;
   readonly inside: Value;
   readonly outside: Value;
 }
@@ -117,26 +118,35 @@ export const warmingOf = (context: SupplyContext, motor: string, regime: Regime)
   const part = need(stepperOf(context, motor), 'winding-to-case', 'case-to-air');
   const cold = coldOf(context, motor);
   const rail = context.get(driveFacts.railVoltage, motor);
-  const mean = heatingCurrentOf(context, motor, regime);
   const phases = phasesOf(context, motor);
-  const crowded = regime.map((mode) => ({
+  // What is the same in two modes is reckoned once: a winding is turned over often until it has settled.
+  const states = regime.map((mode) => stateOf(context, motor, mode));
+  const kinds = [...new Map(states.map((state, i) => [state, regime[i]!]))].map(([state, mode]) => ({
+    state,
     current: phaseCurrent(context, motor, mode),
-    phases: crowding(context, motor, mode),
+    crowded: crowding(context, motor, mode),
+    iron: ironIn(context, motor, mode),
   }));
-  const irons = regime.map((mode) => ironIn(context, motor, mode));
+  const at = (temperature: Value): Value => windingAt.work({ cold, temperature });
   return {
     // Mode by mode, so that the shares of the time come in once.
     mean: (temperature) => {
-      const resistance = windingAt.work({ cold, temperature });
-      const powers = crowded.map(({ current }, i) => together([heatIn(resistance, current, phases, rail), irons[i]!]));
-      return meanOver(context.book, regime, powers);
+      const resistance = at(temperature);
+      const powers = new Map(
+        kinds.map(({ state, current, iron }) => [state, together([heatIn(resistance, current, phases, rail), iron])]),
+      );
+      return meanOver(
+        context.book,
+        regime,
+        states.map((state) => powers.get(state)!),
+      );
     },
-    copper: (temperature) => heatIn(windingAt.work({ cold, temperature }), mean, phases, rail),
+    copper: (temperature) => heatIn(at(temperature), heatingCurrentOf(context, motor, regime), phases, rail),
     hot: (temperature) => {
-      const resistance = windingAt.work({ cold, temperature });
-      return greatest(...crowded.map((one) => heatIn(resistance, one.current, one.phases, rail)));
+      const resistance = at(temperature);
+      return greatest(...kinds.map(({ current, crowded }) => heatIn(resistance, current, crowded, rail)));
     },
-    iron: ironOver(context, motor, regime),
+    iron: () => ironOver(context, motor, regime),
     inside: part['winding-to-case'],
     outside: part['case-to-air'],
   };

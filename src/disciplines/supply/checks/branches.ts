@@ -1,8 +1,8 @@
 /** Each branch by the full rule: load, fuse, wire, fault and supply must suit each other; and the voltage must arrive. */
-import { behind } from '../calc/layout.ts';
+import { behind, voltsAt } from '../calc/layout.ts';
 import { need, type Subject } from '../../../contract/index.ts';
 import { atLeast, atMost, constant, greatest, least, mustBe, NotStated, type Value } from '../../../kernel/index.ts';
-import { modesOf, ofSupply, railsOf, supplyOf, voltsOf, type SupplyContext } from '../calc/book.ts';
+import { modesOf, ofSupply, railsOf, supplyOf, type SupplyContext } from '../calc/book.ts';
 import { branchRail, dropIn, fuseEntry, loopOf, railsBehind, wireLetsThrough } from '../calc/branch-facts.ts';
 import { allowedDrop, mostPower, voltageLeft } from '../calc/drop.ts';
 import { currentShare } from '../calc/loads.ts';
@@ -52,7 +52,7 @@ const faultOf = (context: SupplyContext, fuse: string): Value => {
   const rail = branchRail(context, fuse);
   return faultCurrent.work({
     supply: ofSupply(context.book, supplyOf(context.book, rail), 'short-circuit-current'),
-    rail: voltsOf(context.book, rail),
+    rail: voltsAt(context, rail),
     loop: loopOf(context, fuse),
   });
 };
@@ -63,11 +63,11 @@ export const voltageArrives: SupplyCheck = {
   subjects: (book) => fuses(book).filter((subject) => book.fuses?.[nameIn(subject)]?.cable !== undefined),
   run: (context, subject) => {
     const fuse = nameIn(subject);
-    const rail = voltsOf(context.book, branchRail(context, fuse));
+    const rail = voltsAt(context, branchRail(context, fuse));
     return atMost(context.get(branchDrop, fuse), allowedDrop.work({ rail, share: FIVE_PERCENT }), {
       says: ({ demand, limit }) => `${fuse} and the wire behind it lose ${demand}; 5 % of the rail is ${limit}.`,
-      beside: { 'most power that the wire can bring': mostPower.work({ rail, feed: loopOf(context, fuse) }) },
-      levers: [...thickerWire(context.book, fuse), ...membersLess(behind(context, fuse))],
+      beside: () => ({ 'most power that the wire can bring': mostPower.work({ rail, feed: loopOf(context, fuse) }) }),
+      levers: () => [...thickerWire(context.book, fuse), ...membersLess(behind(context, fuse))],
     });
   },
 };
@@ -96,10 +96,10 @@ export const loadHasVolts: SupplyCheck = {
     if (fuse === undefined || volts === undefined) return null;
     if (rail === undefined) throw new NotStated([`${subject.at}.rail`]);
     const drop = greatest(...modesOf(context.book).map((mode) => dropIn(context, fuse, mode, 'peak')));
-    return atLeast(voltageLeft.work({ rail: voltsOf(context.book, rail), drop }), volts, {
+    return atLeast(voltageLeft.work({ rail: voltsAt(context, rail), drop }), volts, {
       says: ({ demand, limit }) =>
         `${nameIn(subject)} is left with ${demand} behind ${fuse} when everything starts and stalls at once; it needs ${limit}.`,
-      levers: [
+      levers: () => [
         ...otherRatings(context.book, fuse, 'higher'),
         ...thickerWire(context.book, fuse),
         ...membersLess(behind(context, fuse)),
@@ -127,13 +127,13 @@ export const needsFuse: SupplyCheck = {
     const { book } = context;
     const names = bare(book, rail).join(', ');
     const gives = ofSupply(book, supplyOf(book, rail), 'overload-current');
-    const bears = fuselessCurrent.work({ rail: voltsOf(book, rail) });
+    const bears = fuselessCurrent.work({ rail: voltsAt(context, rail) });
     // A book that knows no fuse at all is young, and has not left any out.
     if (book.fuses === undefined && !(gives.number <= bears.number)) throw new NotStated(['fuses']);
     return atMost(gives, bears, {
       says: ({ demand, limit, verdict }) =>
         `Without a fuse on rail ${rail}: ${names}. Its supply gives up to ${demand} into a fault; up to ${limit} a wire is safe from fire without one.${verdict === 'holds' ? '' : ' Give each a fuse that suits its wire.'}`,
-      levers: [anotherSupply(book, rail)],
+      levers: () => [anotherSupply(book, rail)],
     });
   },
 };
@@ -156,7 +156,7 @@ export const fuseBears: SupplyCheck = {
         because: 'a fuse that carries more grows old and opens without a fault',
         source: { id: 'fuse-derating' },
       },
-      levers: [...otherRatings(context.book, fuse, 'higher'), ...membersLess(behind(context, fuse))],
+      levers: () => [...otherRatings(context.book, fuse, 'higher'), ...membersLess(behind(context, fuse))],
     });
   },
 };
@@ -185,7 +185,7 @@ export const wireBearsFuse: SupplyCheck = {
     const fuse = nameIn(subject);
     return atMost(ratingOf(context, fuse), context.get(wireBears, fuse), {
       says: ({ demand, limit }) => `${fuse} is ${demand}; the wire behind it bears ${limit} for good as it is laid.`,
-      levers: [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
+      levers: () => [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
     });
   },
 };
@@ -203,7 +203,7 @@ export const overloadEnds: SupplyCheck = {
     return atMost(opens, bearableOverload.work({ capacity: context.get(wireBears, fuse) }), {
       says: ({ demand, limit }) =>
         `${fuse} is sure to open only from ${demand} on, and not at once; as an overload the wire behind it bears ${limit}.`,
-      levers: [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
+      levers: () => [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
     });
   },
 };
@@ -222,7 +222,7 @@ export const wireBearsFault: SupplyCheck = {
     return atMost(greatest(...through), wireLetsThrough(context, fuse), {
       says: ({ demand, limit }) =>
         `In the first seconds of a short circuit ${demand} at most get through ${fuse}; the wire behind it bears ${limit}.`,
-      levers: [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
+      levers: () => [...otherRatings(context.book, fuse, 'lower'), ...thickerWire(context.book, fuse)],
     });
   },
 };
@@ -235,7 +235,7 @@ export const fuseBearsInrush: SupplyCheck = {
     const fuse = nameIn(subject);
     const capacitors = capacitorsBehind(context, fuse);
     if (capacitors.length === 0) return null;
-    const rail = voltsOf(context.book, branchRail(context, fuse));
+    const rail = voltsAt(context, branchRail(context, fuse));
     const loop = inrushLoop(context, fuse);
     const charging = inrushLetThrough.work({
       capacitance: capacitanceTogether.work({ parts: capacitors }),
@@ -246,7 +246,7 @@ export const fuseBearsInrush: SupplyCheck = {
       says: ({ demand, limit }) => `Each switching on sends ${demand} through ${fuse}; ${limit} melts it.`,
       beside: { 'current at the moment of switching': inrushPeak.work({ rail, loop }) },
       advice: experience(0.3, 'a fuse that is warmed near its melting thousands of times opens one day'),
-      levers: [
+      levers: () => [
         {
           turn: `fuses.${fuse}.contact-resistance`,
           toward: 'higher',
@@ -288,7 +288,7 @@ export const supplyClears: SupplyCheck = {
         fuseProtects
           ? `In a short circuit ${supply} gives enough to open ${fuse} in seconds: ${percent} of it is needed.`
           : `${supply} may not give what opens ${fuse} in seconds; a fault that goes on brings the wire to ${percent} of what it bears for good.`,
-      levers: [
+      levers: () => [
         ...otherRatings(book, fuse, 'lower'),
         ...thickerWire(book, fuse),
         { substitute: `supplies.${supply}.part`, kind: 'supply', means: `another supply for ${supply}` },

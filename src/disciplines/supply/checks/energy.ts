@@ -17,7 +17,7 @@ export const standingBy: SupplyCheck = {
     return atMost(context.get(standingByPower, 'site'), limit, {
       says: ({ demand, limit: most }) =>
         `While nobody plays the machine takes ${demand} from the socket; ${most} is allowed.`,
-      levers: off(context.book),
+      levers: () => off(context.book),
     });
   },
 };
@@ -33,7 +33,7 @@ export const weekCost: SupplyCheck = {
     if (price === undefined) throw new NotStated(['site.energy-price']);
     return atMost(energyPrice.work({ energy: context.get(weekEnergy, 'site'), price }), limit, {
       says: ({ demand, limit: most }) => `A week of power costs ${demand}; ${most} is allowed.`,
-      levers: off(context.book),
+      levers: () => off(context.book),
     });
   },
 };

@@ -58,23 +58,20 @@ export const windingWarmth: SupplyCheck = {
     const letter = need(stepperOf(context, motor), 'insulation-class')['insulation-class'];
     const limit = classLimits[letter];
     const temperature = context.get(windingTemperature, motor);
-    const air = context.get(insideAir, 'site');
-    const { copper, hot, inside, outside } = warmingOf(context, motor, hottestRegime(context, motor));
     return atMost(temperature, limit, {
       says: ({ demand, limit: most }) =>
         `The winding of ${motor} settles at ${demand}, with players queueing or standing by for nights, whichever is hotter; its class ${letter} bears ${most}.`,
       ...aboveRoom(context, context.get(windingOverAir, motor)),
       advice: spare,
-      beside: {
-        'share of running away': runaway.work({
-          hot: hot(air),
-          cold: copper(air),
-          inside,
-          outside,
-          coefficient: coefficientAt.work({ ambient: air }),
-        }),
+      beside: () => {
+        const air = context.get(insideAir, 'site');
+        const { copper, hot, inside, outside } = warmingOf(context, motor, hottestRegime(context, motor));
+        const coefficient = coefficientAt.work({ ambient: air });
+        return {
+          'share of running away': runaway.work({ hot: hot(air), cold: copper(air), inside, outside, coefficient }),
+        };
       },
-      levers: cooler(context, motor),
+      levers: () => cooler(context, motor),
     });
   },
 };
@@ -92,7 +89,7 @@ export const caseTouched: SupplyCheck = {
         `The case of ${motor} gets ${demand} and a hand can reach it; ${limit} can be touched.`,
       ...aboveRoom(context, context.get(caseOverAir, motor)),
       advice: spare,
-      levers: [
+      levers: () => [
         ...cooler(context, motor),
         {
           set: [{ path: `motors.${motor}.touchable`, text: 'false' }],
@@ -117,7 +114,7 @@ export const caseOnMount: SupplyCheck = {
         `The case of ${motor} gets ${demand} and sits on ${mount}, which gives way at ${most}.`,
       ...aboveRoom(context, context.get(caseOverAir, motor)),
       advice: experience(0.7, 'plastic and wood creep under load long before they soften'),
-      levers: [
+      levers: () => [
         ...cooler(context, motor),
         { set: [{ path: `motors.${motor}.mount`, text: 'metal' }], means: `bolt ${motor} to metal` },
       ],
@@ -137,7 +134,7 @@ export const driverWarmth: SupplyCheck = {
         `The hottest part of ${driver} gets ${demand} in its hottest mode; it bears ${limit}. Hotter, it lowers its current or stops, and lets go what it holds.`,
       ...aboveRoom(context, rise),
       advice: spare,
-      levers: [
+      levers: () => [
         ...drivesLess([driver]),
         { substitute: `drivers.${driver}.part`, kind: 'driver', means: `another driver for ${driver}` },
       ],
@@ -157,7 +154,9 @@ export const servoWarmth: SupplyCheck = {
       says: ({ demand, limit: most }) => `${name} gets ${demand} while players queue; it bears ${most}.`,
       ...aboveRoom(context, rise),
       advice: spare,
-      levers: [{ turn: `loads.${name}.stalled`, toward: 'lower', means: `let ${name} stall for less of the time` }],
+      levers: () => [
+        { turn: `loads.${name}.stalled`, toward: 'lower', means: `let ${name} stall for less of the time` },
+      ],
     });
   },
 };
@@ -184,7 +183,7 @@ export const driverRipple: SupplyCheck = {
       says: ({ demand, limit }) =>
         `Chopping, ${driver} draws ${demand} of ripple from its capacitor, which bears ${limit}.`,
       advice: experience(0.8, 'fast decay draws more than is reckoned here'),
-      levers: [
+      levers: () => [
         ...drivesLess([driver]),
         { substitute: `drivers.${driver}.part`, kind: 'driver', means: `another driver for ${driver}` },
       ],

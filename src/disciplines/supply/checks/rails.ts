@@ -1,7 +1,7 @@
 /** Whether each rail and each supply bears what hangs on it. */
-import { onRail } from '../calc/layout.ts';
+import { onRail, voltsAt } from '../calc/layout.ts';
 import { atLeast, atMost, mustBe } from '../../../kernel/index.ts';
-import { limitOf, minimumOf, ofSupply, supplyOf, voltsOf } from '../calc/book.ts';
+import { limitOf, minimumOf, ofSupply, supplyOf } from '../calc/book.ts';
 import { capacitanceTogether, chargingTime } from '../calc/start.ts';
 import { supplyOutput } from '../calc/rail-facts.ts';
 import { capacitorsHangingOn, startingOn } from '../calc/regeneration-facts.ts';
@@ -51,7 +51,7 @@ export const railBears: SupplyCheck = {
       says: ({ demand, limit }) =>
         `Rail ${rail} gives up to ${demand}${during(mode)}, ripple apart; it may give ${limit} for good.`,
       advice: cool,
-      levers: [
+      levers: () => [
         ...drivesOff(context.book, onRail(context, rail).drivers),
         ...membersLess(onRail(context, rail)),
         anotherSupply(context.book, rail),
@@ -71,7 +71,7 @@ export const railBearsPeak: SupplyCheck = {
     return atMost(context.get(railPeak, inMode(rail, mode)), limit, {
       says: ({ demand, limit: most }) =>
         `When everything starts and stalls at once${during(mode)}, rail ${rail} is asked for ${demand}; its supply limits at ${most}. Asked for more it lets its voltage fall, and everything on the rail restarts.`,
-      levers: [...membersLess(onRail(context, rail)), anotherSupply(context.book, rail)],
+      levers: () => [...membersLess(onRail(context, rail)), anotherSupply(context.book, rail)],
     });
   },
 };
@@ -87,7 +87,7 @@ export const supplyPower: SupplyCheck = {
       says: ({ demand, limit }) =>
         `${supply} gives ${demand}${during(mode)}; all its rails together may give ${limit}.`,
       advice: cool,
-      levers: [{ substitute: `supplies.${supply}.part`, kind: 'supply', means: `another supply for ${supply}` }],
+      levers: () => [{ substitute: `supplies.${supply}.part`, kind: 'supply', means: `another supply for ${supply}` }],
     });
   },
 };
@@ -104,7 +104,7 @@ export const leastLoad: SupplyCheck = {
     return atLeast(context.get(railLeast, inMode(rail, mode)), minimum, {
       says: ({ demand, limit }) =>
         `Rail ${rail} may be loaded with no more than ${demand}${during(mode)}, every drive standing; its supply holds its voltages only from ${limit} on.`,
-      levers: [
+      levers: () => [
         {
           set: [
             { path: `loads.ballast-${rail}.rail`, text: `"${rail}"` },
@@ -132,14 +132,14 @@ export const startUp: SupplyCheck = {
     if (capacitors.length === 0) return null;
     const time = chargingTime.work({
       capacitance: capacitanceTogether.work({ parts: capacitors }),
-      rail: voltsOf(context.book, rail),
+      rail: voltsAt(context, rail),
       limit: ofSupply(context.book, supply, 'overload-current'),
       load: startingOn(context, rail),
     });
     return atMost(time, ofSupply(context.book, supply, 'start-within'), {
       says: ({ demand, limit }) => `Rail ${rail} comes up in ${demand}; ${supply} gives up after ${limit}.`,
       advice: experience(0.5, 'capacitors have more than is printed on them, and loads start as they like'),
-      levers: [anotherSupply(context.book, rail)],
+      levers: () => [anotherSupply(context.book, rail)],
     });
   },
 };
@@ -155,7 +155,7 @@ export const airOfSupply: SupplyCheck = {
       says: ({ demand, limit }) =>
         `The air round ${supply} gets ${demand}; above ${limit} it gives less than its rating.`,
       ...(site?.ambient && enclosure?.rise ? { base: site.ambient, above: enclosure.rise } : {}),
-      levers: [
+      levers: () => [
         {
           turn: 'enclosure.rise',
           toward: 'lower',
@@ -178,7 +178,7 @@ export const cabinetWarms: SupplyCheck = {
     return atMost(context.get(cabinetWarmth, 'site'), need(enclosure, 'rise').rise, {
       says: ({ demand, limit }) =>
         `The air in the cabinet gets ${demand} warmer than the room; everything else is reckoned with ${limit}.`,
-      levers: [
+      levers: () => [
         { turn: 'enclosure.rise', toward: 'higher', means: 'reckon with a warmer cabinet' },
         { turn: 'enclosure.windows', toward: 'lower', means: 'shade the windows' },
         ...drivesOff(context.book, drivers),

@@ -1,8 +1,8 @@
 /** What comes back when axes brake or a load is lowered, and where it goes. */
-import { onRail } from '../calc/layout.ts';
+import { onRail, voltsAt } from '../calc/layout.ts';
 import { need, type Subject } from '../../../contract/index.ts';
 import { atMost, greatest, least, type Outcome, type Shown, type Value } from '../../../kernel/index.ts';
-import { clampOf, ofDriver, railsOf, supplyOf, voltsOf, type SupplyContext } from '../calc/book.ts';
+import { clampOf, ofDriver, railsOf, supplyOf, type SupplyContext } from '../calc/book.ts';
 import {
   axesOn,
   capacitorsOn,
@@ -40,7 +40,7 @@ const lifts = (
   return atMost(liftedBy(context, rail, energy), bears, {
     says,
     advice: experience(0.9, 'capacitors lose a part of what is printed on them over the years'),
-    levers: [
+    levers: () => [
       ...gentler(axes),
       ...drivers.map((driver) => ({
         substitute: `drivers.${driver}.part`,
@@ -133,14 +133,14 @@ export const clampHeat: SupplyCheck = {
         energy: energyTogether.work({ energies: axes.map((axis) => energyOfTravel(context, axis)) }),
         capacitance: capacitanceTogether.work({ parts: capacitorsOn(context, rail) }),
         clamp: volts,
-        rail: voltsOf(book, rail),
+        rail: voltsAt(context, rail),
         every: least(...axes.map((axis) => context.get(travelProfile, axis).totalTime)),
       }),
     );
     return atMost(greatest(...burns), power, {
       says: ({ demand, limit }) =>
         `With everything on rail ${rail} going to and fro, the clamp of ${supply} burns ${demand}; it bears ${limit}.`,
-      levers: gentler(axesOn(book, rail)),
+      levers: () => gentler(axesOn(book, rail)),
     });
   },
 };

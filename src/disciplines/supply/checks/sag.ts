@@ -1,8 +1,8 @@
-import { onRail } from '../calc/layout.ts';
+import { onRail, voltsAt } from '../calc/layout.ts';
 import { need } from '../../../contract/index.ts';
 import { atMost, constant, greatest } from '../../../kernel/index.ts';
 import { railSag } from '../calc/bench.ts';
-import { modesOf, railsOf, supplyOf, voltsOf } from '../calc/book.ts';
+import { modesOf, railsOf, supplyOf } from '../calc/book.ts';
 import { allowedDrop } from '../calc/drop.ts';
 
 import { inMode, railPeak } from '../facts.ts';
@@ -26,11 +26,11 @@ export const railKeepsVolts: SupplyCheck = {
     const current = greatest(...modesOf(book).map((mode) => context.get(railPeak, inMode(rail, mode))));
     return atMost(
       railSag.work({ sag, current }),
-      allowedDrop.work({ rail: voltsOf(book, rail), share: FIVE_PERCENT }),
+      allowedDrop.work({ rail: voltsAt(context, rail), share: FIVE_PERCENT }),
       {
         says: ({ demand, limit }) =>
           `Rail ${rail} sags by up to ${demand} when everything starts and stalls at once; 5 % of it is ${limit}.`,
-        levers: [...membersLess(onRail(context, rail)), anotherSupply(book, rail)],
+        levers: () => [...membersLess(onRail(context, rail)), anotherSupply(book, rail)],
       },
     );
   },

@@ -60,7 +60,7 @@ export const warmingDrawn = (sheet: Sheet, motor: string): WarmingDrawn => {
   const air = sheet.get(insideAir, 'site');
   const lumps = {
     cold: copper(air),
-    iron,
+    iron: iron(),
     inside,
     outside,
     windingCapacity: part['winding-heat-capacity'],

@@ -29,7 +29,7 @@ const calmAfter = (context: SwingContext, hoist: string, axis: string, swing: Va
       'swing at the end of the travel': swing,
       'time to settle': settleTime.work({ angle: swing, allowed: calm, fading }),
     },
-    levers: [...gentler(axis), { turn: 'hanging.dwell', toward: 'higher', means: 'wait longer' }, cup(hoist)],
+    levers: () => [...gentler(axis), { turn: 'hanging.dwell', toward: 'higher', means: 'wait longer' }, cup(hoist)],
   });
 };
 

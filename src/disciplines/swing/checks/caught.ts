@@ -14,7 +14,7 @@ export const caughtInTrials: SwingCheck = {
     return atMost(missedShare.work({ docked }), missesAllowed(context, hoist), {
       says: ({ demand, limit }) =>
         `By its trials a share of ${demand} of the lift-offs of ${hoist} misses; ${limit} may.`,
-      levers: [{ turn: `axes.${hoist}.dock.catch`, toward: 'higher', means: 'a wider mouth, and trials anew' }],
+      levers: () => [{ turn: `axes.${hoist}.dock.catch`, toward: 'higher', means: 'a wider mouth, and trials anew' }],
     });
   },
 };

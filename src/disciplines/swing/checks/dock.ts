@@ -47,7 +47,7 @@ export const docks: SwingCheck = {
       says: ({ demand, limit }) =>
         `From the farthest of the ordinary lift-offs${drivenWords(context, hoist)} the hook of ${hoist} arrives up to ${demand} out of plumb; the dock catches it within ${limit}.`,
       beside: { 'out of plumb as it leaves the heap': leaving },
-      levers: [wider(hoist), ...beforeLowering(context, hoist), ...calmer(hoist)],
+      levers: () => [wider(hoist), ...beforeLowering(context, hoist), ...calmer(hoist)],
     });
   },
 };
@@ -65,7 +65,7 @@ export const headFits: SwingCheck = {
         verdict === 'fails'
           ? `The head of ${hoist}, ${demand} wide, does not go into a dock of ${limit}.`
           : `The head of ${hoist} is ${demand} wide; its dock takes ${limit}.`,
-      levers: [wider(hoist), { turn: 'hanging.head', toward: 'lower', means: 'a narrower head' }],
+      levers: () => [wider(hoist), { turn: 'hanging.head', toward: 'lower', means: 'a narrower head' }],
     });
   },
 };
@@ -85,7 +85,7 @@ export const leansIn: SwingCheck = {
         says: ({ demand, limit }) =>
           `Hoisting makes the swing of ${hoist} steeper: it leans up to ${demand} as it arrives; ${limit} still goes in.`,
         beside: { 'out of plumb on arrival': sideways },
-        levers: [
+        levers: () => [
           { turn: `axes.${hoist}.dock.below-pivot`, toward: 'higher', means: 'a dock farther below the carriage' },
           { turn: `axes.${hoist}.dock.lean`, toward: 'higher', means: 'a dock with steeper sides' },
           ...beforeLowering(context, hoist),
@@ -118,7 +118,7 @@ export const seldomMisses: SwingCheck = {
         'standard deviation on arrival': arriving,
         'over all heights, from a load that hung still': missShare.work({ reach, scatter: arriving }),
       },
-      levers: [wider(hoist), ...beforeLowering(context, hoist), ...calmer(hoist)],
+      levers: () => [wider(hoist), ...beforeLowering(context, hoist), ...calmer(hoist)],
     });
   },
 };

@@ -60,7 +60,7 @@ export const staysTaut: SwingCheck = {
           ? `The ramps of ${hoist} take ${demand} from the pull of its line, and weight gives only ${limit}: it goes slack and jerks.`
           : `The ramps of ${hoist} take ${demand} from the pull of its line; weight gives ${limit}.`,
       beside: { 'largest angle': angle },
-      levers: [
+      levers: () => [
         { turn: `axes.${hoist}.acceleration`, toward: 'lower', means: 'hoist and lower more gently' },
         { turn: `axes.${hoist}.stopping.acceleration`, toward: 'lower', means: 'stop more gently' },
       ],

@@ -20,7 +20,7 @@ export const clearOfWall: SwingCheck = {
       says: ({ demand, limit }) =>
         `At the end of ${axis} the load of ${hoist} may swing out to ${demand} from the plumb line, up or on its way down; the wall is ${limit} away.`,
       beside: { 'worst swing of one drive': angle, 'middle to the side while it is up': up },
-      levers: [
+      levers: () => [
         ...gentler(axis),
         { turn: `axes.${axis}.wall`, toward: 'higher', means: 'end the travel earlier' },
         cup(hoist),

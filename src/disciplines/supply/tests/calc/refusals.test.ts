@@ -37,7 +37,7 @@ describe('a refusal', () => {
     ],
     [
       () => deepestDrop({ rail: 12, feed: 2, constant: 6 }),
-      'the drop on the wire has no solution: the wire cannot bring that power: the more the voltage sags, the more current is pulled',
+      'the drop on the wire has no solution: the wire cannot bring that power: the more current flows, the less voltage is left, down to nothing',
     ],
     [
       () => chargingTime({ capacitance: 1e-3, rail: 24, limit: 5, load: 5 }),

@@ -37,7 +37,7 @@ describe('law: what is taken out of a book on which everything holds is asked fo
     ['supplies.G1.rails.24V.limit', 'SUPPLY-010/24V@aiming'],
     ['supplies.G1.clamp.volts', 'SUPPLY-050/24V', 'SUPPLY-055/24V'],
     ['supplies.G1.clamp.power', 'SUPPLY-055/24V'],
-    ['supplies.G3.rails.claw.volts', 'SUPPLY-010/24V@aiming', 'SUPPLY-085/servo', 'SUPPLY-110/claw'],
+    ['supplies.G3.rails.claw.volts', 'SUPPLY-010/24V@fetching', 'SUPPLY-085/servo', 'SUPPLY-110/claw'],
     ['loads.board.rail', 'SUPPLY-105/board'],
     ['loads.board.current', 'SUPPLY-010/5V@aiming', 'SUPPLY-040/5V', 'SUPPLY-120/F3'],
     ['loads.servo.current', 'SUPPLY-010/claw@fetching', 'SUPPLY-085/servo'],
@@ -63,6 +63,17 @@ describe('law: what is taken out of a book on which everything holds is asked fo
   ])('without %s %s is asked for %s, which would do as well', (path, key, missing) => {
     expect(without(path).find((one) => one.key === key)?.missing).toEqual([missing]);
   });
+});
+
+it('a motor of eight leads is asked how it is connected, and how its resistance was measured', () => {
+  const eight = base.replace('    leads: 4\n', '    leads: 8\n');
+  expect(eight).not.toBe(base);
+  const asked = (book: string): readonly string[] =>
+    checkBook(book).findings.find(({ key }) => key === 'SUPPLY-060/M2')?.missing ?? [];
+  expect(asked(eight)).toEqual(['motors.M2.winding']);
+  const wound = eight.replaceAll('{ part: stepper-23,', '{ part: stepper-23, winding: series,');
+  expect(asked(wound)).toEqual(['parts.stepper-23.measured-as']);
+  expect(asked(wound.replace('leads: 8\n', 'leads: 8\n    measured-as: series\n'))).toEqual([]);
 });
 
 it('what nobody has to say is not asked for', () => {

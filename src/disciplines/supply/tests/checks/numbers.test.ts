@@ -147,6 +147,19 @@ describe('warmth', () => {
     expect(demand('SUPPLY-085/servo', at('loads.servo.modes', null)), 'on for nights').toBeCloseTo(311.15 + 20 * on, 9);
   });
 
+  it('runs away by what the hottest of what goes on for long brings, whatever the air', () => {
+    // α·R is the same at every temperature: 0.00393 of the cold copper for each kelvin.
+    const share = (...edits: readonly Edit[]) =>
+      finding('SUPPLY-060/M1', ...edits).beside!['share of running away']!.number;
+    expect(share(), 'a queue that aims for two thirds of the time').toBeCloseTo(0.00393 * (1.44 + 3 * 0.96), 9);
+    const kept = [at('drivers.D1.standing-by', 'powered'), at('drivers.D1.standstill-current', '100 %')];
+    expect(share(...kept), 'one phase for nights').toBeCloseTo(0.00393 * (2 * 1.44 + 3 * 1.44), 9);
+    expect(share(...kept, at('modes.fetching.unpowered', '[]')), 'a queue that is never off').toBeCloseTo(
+      0.00393 * (2 * 1.44 + 3 * 1.44),
+      9,
+    );
+  });
+
   it('of a driver whose motors differ is that of the one that takes more', () => {
     const shared = [at('motors.M2.driver', 'D1'), at('modes.aiming.unpowered', '[x]'), at('modes.aiming.moving', '[]')];
     // M1 is never on in full then, M2 is, as it hoists.
@@ -238,8 +251,8 @@ describe('from the socket', () => {
   it('a week costs its energy', () => {
     const week = machine.facts().find(({ name }) => name === 'supply.week-energy(site)');
     expect(demand('SUPPLY-185')).toBeCloseTo(((week as { high: number }).high / 3.6e6) * 0.3, 9);
-    const closed = at('site.open', '0 h/day');
-    expect(demand('SUPPLY-185', closed)).toBeCloseTo((idle * 168 * 0.3) / 1000, 9);
+    const dear = at('site.energy-price', '0.60 EUR/kWh');
+    expect(demand('SUPPLY-185', dear)).toBeCloseTo(2 * demand('SUPPLY-185'), 12);
   });
 });
 
