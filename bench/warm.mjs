@@ -36,11 +36,12 @@ const parts = {
   afterwards: () => {
     const house = houseOn();
     const [text, draft] = [read('tidepool'), read('tidepool-first-draft')];
-    const times = { rankings: [], remedies: [], figures: [] };
+    const times = { rankings: [], remedies: [], figures: [], studied: [] };
     for (let i = 0; i < 7; i++) {
       const { machine } = opened(house, edited(text, 'speed', i));
       times.rankings.push(timed(() => machine.questions())[0]);
-      times.figures.push(timed(() => house.disciplines.map(({ name }) => machine.sheet(name)))[0]);
+      times.figures.push(timed(() => house.disciplines.map(({ name }) => machine.sheet(name, 'later')))[0]);
+      times.studied.push(timed(() => house.disciplines.map(({ name }) => machine.sheet(name)))[0]);
     }
     for (let i = 0; i < 5; i++) {
       const { machine } = opened(house, edited(draft, 'speed', i));

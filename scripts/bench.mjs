@@ -80,9 +80,11 @@ async function warm(scratch) {
     ['rankings', 'rankings of what to measure'],
     ['remedies', 'remedies of the worst failure'],
     ['figures', 'every sheet with its figures'],
+    ['studied', '  the same with the studies on them'],
   ]) {
     const time = median(afterwards[name]);
-    result(`one edited number, ${means}`, ms(time), 'at most 250 ms', time <= 250);
+    const asked = name !== 'studied';
+    result(`one edited number, ${means}`, ms(time), asked ? 'at most 250 ms' : '', asked ? time <= 250 : undefined);
   }
 
   const axes = Object.entries(part('axes')).map(([count, times]) => ({

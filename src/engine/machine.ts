@@ -56,6 +56,13 @@ interface Bench {
   readonly tools: Tools;
 }
 
+/** A finding with everything that it stands for. */
+interface Kept extends Worked {
+  readonly subject: string;
+  readonly unitsMark: string;
+  readonly marks: readonly string[];
+}
+
 export interface Machine {
   readonly book: Book;
   readonly snapshot: Snapshot;
@@ -69,7 +76,8 @@ export interface Machine {
   readonly remedies: (key: string) => readonly Remedy[];
   /** The study's result, or undefined when it was cancelled. */
   readonly study: <A, R>(study: Study<A, R>, args: A) => R | undefined;
-  readonly sheet: (name: string) => MadeSheet;
+  /** A sheet; `later` leaves its studies out, so that it is there at once. */
+  readonly sheet: (name: string, studies?: 'run' | 'later') => MadeSheet;
   readonly facts: () => readonly ListedFact[];
   readonly units: UnitChoice;
   /** Texts of the files that these edits change. */
@@ -136,6 +144,12 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
     if (result.error instanceof NotStated) return [];
     throw result.error;
   };
+  const questionIn = (evaluator: Evaluator, { check, discipline, subject }: Question): Question | undefined => {
+    const key = keyOf({ check, discipline, subject });
+    return subjectsOf(check, evaluator)
+      .map((one): Question => ({ discipline, check, subject: one }))
+      .find((one) => keyOf(one) === key);
+  };
   const questionsOf = (evaluator: Evaluator): readonly Question[] => {
     const questions = order.flatMap((discipline) =>
       discipline.checks.flatMap((check: Check) =>
@@ -147,16 +161,26 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
   };
 
   /** A finding stands as long as its subject, every range and word behind it, and the units it is printed in, stand. */
-  const kept = new Map<string, Worked & { readonly subject: string; readonly marks: readonly string[] }>();
+  const kept = new Map<string, Kept>();
   /** `keep` is for the book's own findings; those of trials would push them out. */
-  const work = (question: Question, { tools, unitsMark, markOf }: Bench, keep: boolean): Worked => {
+  const work = (question: Question, bench: Bench, keep: boolean): Worked => {
+    const { tools, markOf } = bench;
     const key = keyOf(question);
-    const subject = `${unitsMark} ${JSON.stringify(question.subject)}`;
+    const subject = JSON.stringify(question.subject);
     const before = kept.get(key);
-    if (before?.subject === subject && before.reads.every((path, i) => markOf(path) === before.marks[i])) return before;
+    // Of a trial only verdicts are wanted, in whatever units.
+    if (
+      before?.subject === subject &&
+      (!keep || before.unitsMark === bench.unitsMark) &&
+      before.reads.every((path, i) => markOf(path) === before.marks[i])
+    )
+      return before;
     const worked = findingFor(question, tools);
-    if (keep) kept.set(key, { ...worked, subject, marks: worked.reads.map(markOf) });
-    return worked;
+    if (!keep) return worked;
+    const { finding, reads, solved } = worked;
+    const lasting = { finding, reads, ...(solved ? { solved } : {}) };
+    kept.set(key, { ...lasting, subject, unitsMark: bench.unitsMark, marks: reads.map(markOf) });
+    return lasting;
   };
 
   /** Most findings stand where they stood before the edit. */
@@ -172,12 +196,17 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
   };
 
   const benchFor = (snapshot: Snapshot): Bench => {
-    const units = authorsUnits(snapshot);
+    // Of a book that is only tried nothing is printed.
+    let chosen: UnitChoice | undefined;
+    const units: UnitChoice = (of) => (chosen ??= authorsUnits(snapshot))(of);
     const marks = new Map<string, string>();
+    let mark: string | undefined;
     return {
       snapshot,
       units,
-      unitsMark: unitsMark(units),
+      get unitsMark() {
+        return (mark ??= unitsMark(units));
+      },
       markOf: (path) => {
         let mark = marks.get(path);
         if (mark === undefined) marks.set(path, (mark = markAt(path, snapshot)));
@@ -220,11 +249,17 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
       rows,
       findingsOf: (tree, only) => {
         const there = benchFor(grow(tree));
-        return questionsOf(there.tools.evaluator)
-          .filter((question) => !only || only.has(keyOf(question)))
-          .flatMap((question) => work(question, there, false).finding ?? []);
+        const { evaluator: asked } = there.tools;
+        // What is known here is asked for alone; what only arises there is found among all.
+        const known = only && [...only].flatMap((key) => questionOf.get(key) ?? []);
+        const questions =
+          known?.length === only?.size && known
+            ? known.flatMap((question) => questionIn(asked, question) ?? [])
+            : questionsOf(asked).filter((question) => !only || only.has(keyOf(question)));
+        return questions.flatMap((question) => work(question, there, false).finding ?? []);
       },
     });
+    const questionOf = new Map(worked.map(({ question, finding }) => [finding.key, question]));
     const worstOf = new Map(worked.map(({ finding, solved }) => [finding.key, solved?.worst.scenario]));
     const trials: Trials = {
       numberOf: (edit) => {
@@ -245,7 +280,8 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
         const tree = tried(book.tree, edits, schema);
         if (typeof tree === 'string') return false;
         const there = benchFor(grow(tree)).tools.evaluator;
-        const question = questionsOf(there).find((one) => keyOf(one) === key);
+        const asked = questionOf.get(key);
+        const question = asked && questionIn(there, asked);
         return question !== undefined && isAsGood(question, there, wanted, worstOf.get(key) ?? new Map());
       },
     };
@@ -267,11 +303,11 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
         return known;
       },
       study: (study, args) => finish(study.run(forStudy(asker), args), services.cancelled),
-      sheet: (name) => {
+      sheet: (name, studies = 'run') => {
         const discipline = order.find((d) => d.name === name);
         if (!discipline) throw new RangeError(`there is no sheet named ${name}`);
         const own = worked.filter(({ finding }) => finding.sheet === name);
-        return makeSheet({ discipline, findings: own, asker, units, tools });
+        return makeSheet({ discipline, findings: own, asker, units, tools, studies });
       },
       facts: () =>
         listFacts(

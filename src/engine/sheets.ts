@@ -1,6 +1,14 @@
 /** What a trade makes its sheet from, and the stamp over what went into it. */
 import type { Asker, Discipline, MadeFile, SheetContext, SheetDocument } from '../contract/index.ts';
-import { isNoNumber, NotStated, slopes, type Finding, type NoNumber, type Value } from '../kernel/index.ts';
+import {
+  isNoNumber,
+  NotStated,
+  slopes,
+  StillRunning,
+  type Finding,
+  type NoNumber,
+  type Value,
+} from '../kernel/index.ts';
 import { finish, forStudy } from './asking.ts';
 import { extremes } from './scenarios.ts';
 import { factsHash } from './stamp.ts';
@@ -13,6 +21,8 @@ export interface MadeSheet {
   readonly files: readonly MadeFile[];
   /** Hash over the facts that this sheet used. */
   readonly factsHash: string;
+  /** Studies that have not been run; where they belong the sheet says so. */
+  readonly awaits: number;
 }
 
 export interface SheetParts {
@@ -22,6 +32,8 @@ export interface SheetParts {
   readonly asker: Asker;
   readonly units: UnitChoice;
   readonly tools: Tools;
+  /** Whether the studies of the sheet are run, which takes longer than a frame, or left for later. */
+  readonly studies: 'run' | 'later';
 }
 
 const whyNot = (error: NoNumber, { meansOf }: Tools): string =>
@@ -29,15 +41,20 @@ const whyNot = (error: NoNumber, { meansOf }: Tools): string =>
     ? `not stated yet: ${error.paths.map((path) => `${meansOf(path)} (${path})`).join('; ')}`
     : error.message;
 
-export const makeSheet = ({ discipline, findings, asker, units, tools }: SheetParts): MadeSheet => {
+export const makeSheet = ({ discipline, findings, asker, units, tools, studies }: SheetParts): MadeSheet => {
   const { evaluator } = tools;
   // A study reads other books than this one, so that its result stands for what it read.
   const besides: string[] = [];
+  let awaits = 0;
   const context: SheetContext<never> = {
     ...evaluator.context,
     findings: findings.map(({ finding }) => finding),
     show: (value: Value) => shown(units, value.number, value.of),
     study: (study, args) => {
+      if (studies === 'later') {
+        awaits++;
+        throw new StillRunning(study.name);
+      }
       const result = finish(study.run(forStudy(asker), args));
       besides.push(JSON.stringify([study.name, args, result]));
       return result;
@@ -63,5 +80,5 @@ export const makeSheet = ({ discipline, findings, asker, units, tools }: SheetPa
   for (const { finding } of findings)
     if (finding.accepted) besides.push(JSON.stringify([finding.key, finding.accepted]));
   const uses = [...paths, ...findings.flatMap(({ reads }) => reads)];
-  return { discipline, ...value, factsHash: factsHash(uses, evaluator.snapshot, besides) };
+  return { discipline, ...value, awaits, factsHash: factsHash(uses, evaluator.snapshot, besides) };
 };

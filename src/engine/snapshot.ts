@@ -24,7 +24,7 @@ export type Node =
 
 export interface Snapshot {
   readonly tree: Tree;
-  readonly nodes: ReadonlyMap<string, Node>;
+  readonly nodes: Pick<ReadonlyMap<string, Node>, 'get'> & Iterable<readonly [string, Node]>;
   /** Paths that stand in the book itself, not in the catalogue or a table. */
   readonly stated: (path: string) => boolean;
   readonly fills: readonly Fill[];
@@ -33,21 +33,30 @@ export interface Snapshot {
 export const isMap = (x: unknown): x is Tree =>
   x !== null && typeof x === 'object' && !Array.isArray(x) && !(x instanceof Quantity);
 
+/** Whether a name in a map holds a dot; of most maps none does. */
+const dotted = new WeakMap<Tree, boolean>();
+const hasDotted = (map: Tree): boolean => {
+  let known = dotted.get(map);
+  if (known === undefined) dotted.set(map, (known = Object.keys(map).some((key) => key.includes('.'))));
+  return known;
+};
+
 /**
  * The keys that a dotted path leads through. Names may hold dots (`chain-4x0.5`): where a longer key is there, it is meant.
  */
 export const keysAlong = (tree: unknown, path: string): string[] => {
   const keys: string[] = [];
   let here = tree;
-  let rest = path;
-  while (rest !== '') {
-    let key = rest.split('.', 1)[0]!;
-    if (isMap(here))
-      for (let end = rest.length; end > key.length; end = rest.lastIndexOf('.', end - 1))
-        if (Object.hasOwn(here, rest.slice(0, end))) key = rest.slice(0, end);
+  for (let from = 0; from <= path.length && path !== '';) {
+    let end = path.indexOf('.', from);
+    if (end < 0) end = path.length;
+    if (isMap(here) && end < path.length && hasDotted(here))
+      for (let longer = path.length; longer > end; longer = path.lastIndexOf('.', longer - 1))
+        if (Object.hasOwn(here, path.slice(from, longer))) end = longer;
+    const key = path.slice(from, end);
     keys.push(key);
-    rest = rest.slice(key.length + 1);
     here = below(here, key);
+    from = end + 1;
   }
   return keys;
 };
@@ -75,16 +84,79 @@ export const patched = (tree: unknown, [key, ...rest]: readonly string[], value:
   return copy;
 };
 
-const flatten = (value: unknown, path: string, into: Map<string, Node>): void => {
-  if (Array.isArray(value)) {
-    into.set(path, { kind: 'list', length: value.length });
-    value.forEach((one, i) => flatten(one, `${path}.${i}`, into));
-  } else if (isMap(value)) {
-    const keys = Object.keys(value);
-    into.set(path, { kind: 'map', keys, token: JSON.stringify(keys) });
-    for (const key of keys) flatten(value[key], path ? `${path}.${key}` : key, into);
-  } else if (value !== undefined) into.set(path, { kind: 'leaf', leaf: value as Leaf });
+/** A copy that grows in place: each map on the way to what is put into it is copied once. */
+const growing = (from: unknown) => {
+  const own = new Set<unknown>();
+  const ours = (value: unknown): Record<string, unknown> => {
+    if (own.has(value)) return value as Record<string, unknown>;
+    const copy = Array.isArray(value) ? [...(value as readonly unknown[])] : { ...(isMap(value) ? value : {}) };
+    own.add(copy);
+    return copy as Record<string, unknown>;
+  };
+  const place = (map: Record<string, unknown>, key: string, value: unknown): void => {
+    if (Array.isArray(map) && !(Number(key) <= map.length))
+      throw new RangeError(`the list has ${map.length} entries and none at ${key}`);
+    if (key.includes('.')) dotted.set(map, true);
+    map[key] = value;
+  };
+  let tree = from;
+  return {
+    tree: () => tree,
+    put: (keys: readonly string[], value: unknown): void => {
+      let here = ours(tree);
+      tree = here;
+      keys.forEach((key, i) => {
+        if (i === keys.length - 1) return place(here, key, value);
+        const next = below(here, key);
+        const inner = ours(next === undefined && keys[i + 1] === '0' ? [] : next);
+        place(here, key, inner);
+        here = inner;
+      });
+    },
+  };
 };
+
+const nodeOf = (value: unknown): Node | undefined => {
+  if (value === undefined) return undefined;
+  if (Array.isArray(value)) return { kind: 'list', length: value.length };
+  if (!isMap(value)) return { kind: 'leaf', leaf: value as Leaf };
+  const keys = Object.keys(value);
+  return { kind: 'map', keys, token: JSON.stringify(keys) };
+};
+
+const flatten = (value: unknown, path: string, into: Map<string, Node>): void => {
+  const node = nodeOf(value);
+  if (!node) return;
+  into.set(path, node);
+  if (node.kind === 'map')
+    for (const key of node.keys) flatten((value as Tree)[key], path ? `${path}.${key}` : key, into);
+  else if (node.kind === 'list') (value as readonly unknown[]).forEach((one, i) => flatten(one, `${path}.${i}`, into));
+};
+
+/** What stands in a tree, by path. Of a book that is only tried few paths are looked at. */
+class Nodes implements Iterable<readonly [string, Node]> {
+  readonly #seen = new Map<string, Node | undefined>();
+  #all: ReadonlyMap<string, Node> | undefined;
+
+  constructor(readonly tree: unknown) {}
+
+  get(path: string): Node | undefined {
+    if (this.#all) return this.#all.get(path);
+    if (this.#seen.has(path)) return this.#seen.get(path);
+    const node = nodeOf(at(this.tree, path));
+    this.#seen.set(path, node);
+    return node;
+  }
+
+  [Symbol.iterator](): IterableIterator<[string, Node]> {
+    if (!this.#all) {
+      const all = new Map<string, Node>();
+      flatten(this.tree, '', all);
+      this.#all = all;
+    }
+    return this.#all[Symbol.iterator]();
+  }
+}
 
 /** What was read of rows and fills, which come again with every edit of a book. */
 interface Reread {
@@ -152,40 +224,37 @@ export const expand = (
   catalogue: ReadonlyMap<string, CatalogueRow>,
   fillers: readonly ((view: FillView) => readonly Fill[])[],
 ): Snapshot => {
-  let tree: unknown = book;
+  const { tree, put } = growing(book);
   for (const name of usedParts(book, schema, catalogue)) {
     const own = below(book['parts'], name);
-    tree = patched(tree, ['parts', name], beneath(own, catalogue.get(name)!, schema));
+    put(['parts', name], beneath(own, catalogue.get(name)!, schema));
   }
   const fills: Fill[] = [];
   for (const filler of fillers) {
     const view: FillView = {
       names: (kind) => {
-        const table = at(tree, kind);
+        const table = at(tree(), kind);
         return isMap(table) ? Object.keys(table) : [];
       },
       text: (path) => {
-        const leaf = at(tree, path);
+        const leaf = at(tree(), path);
         return leaf instanceof Quantity ? leaf.text : leaf === undefined || isMap(leaf) ? undefined : String(leaf);
       },
       ends: (path) => {
-        const leaf = at(tree, path);
+        const leaf = at(tree(), path);
         return leaf instanceof Quantity ? [leaf.low, leaf.high] : typeof leaf === 'number' ? [leaf, leaf] : undefined;
       },
-      has: (path) => at(tree, path) !== undefined,
+      has: (path) => at(tree(), path) !== undefined,
     };
     for (const fill of filler(view)) {
-      if (at(tree, fill.path) !== undefined) continue;
-      const keys = keysAlong(tree, fill.path);
-      tree = patched(tree, keys, filled(keys, fill, tree, schema));
+      if (at(tree(), fill.path) !== undefined) continue;
+      const keys = keysAlong(tree(), fill.path);
+      put(keys, filled(keys, fill, tree(), schema));
       fills.push(fill);
     }
   }
-  const nodes = new Map<string, Node>();
-  flatten(tree, '', nodes);
-  const own = new Map<string, Node>();
-  flatten(book, '', own);
-  return { tree: tree as Tree, nodes, stated: (path) => own.has(path), fills };
+  const own = new Nodes(book);
+  return { tree: tree() as Tree, nodes: new Nodes(tree()), stated: (path) => own.get(path) !== undefined, fills };
 };
 
 /**

@@ -13,7 +13,6 @@ import {
   type Shown,
   type Value,
   type Verdict,
-  type WorkingEntry,
 } from '../kernel/index.ts';
 import type { Evaluator } from './evaluate.ts';
 import { solve, type Answer, type Ask, type Narrowed, type Solved } from './scenarios.ts';
@@ -170,6 +169,7 @@ const factPaths = (paths: Iterable<string>): string[] =>
 /** A finding, or null when the question does not arise, and everything that was read for it. */
 export interface Worked {
   readonly finding: Finding | null;
+  /** Includes what is read to say what is said of it. */
   readonly reads: readonly string[];
   /** The question over all its ranges; nothing when it could not be asked. */
   readonly solved?: Solved;
@@ -231,31 +231,57 @@ const formFinding = (question: Question, { solved, uses }: Solution, tools: Tool
     return { finding, reads: [...uses], solved };
   }
   const limit = outcome.kind === 'limit';
-  const { value, paths } = told({
-    demand: limit ? text(outcome.demand.number, outcome.demand.of) : '',
-    limit: limit ? text(outcome.limit.number, outcome.limit.of) : '',
-    percent: limit ? percentText(worst) : '',
-    verdict,
-  });
-  const { sentence, levers, beside } = value;
+  const said = once(() =>
+    told({
+      demand: limit ? text(outcome.demand.number, outcome.demand.of) : '',
+      limit: limit ? text(outcome.limit.number, outcome.limit.of) : '',
+      percent: limit ? percentText(worst) : '',
+      verdict,
+    }),
+  );
   const roots = limit ? [outcome.demand, outcome.limit, ...(outcome.base ? [outcome.base] : [])] : [...outcome.because];
-  const reads = [...new Set([...uses, ...paths])];
-  let working: readonly WorkingEntry[] | undefined;
+  const reads = once(() => [...new Set([...uses, ...said().paths])]);
+  const used = once(() => factPaths(reads()));
+  const beside = once(() =>
+    Object.fromEntries(Object.entries(said().value.beside).map(([name, one]) => [name, number(one)])),
+  );
+  const working = once(() => workingOf(roots, evaluator.snapshot, text));
+  // Most findings are counted and never read: what is said of them is made when somebody does.
   const finding: Finding = {
     ...common,
     // What the worst of the doubts would bring is no fact yet.
-    sentence: reason === 'doubt' && limit ? `At worst: ${sentence}` : sentence,
+    get sentence() {
+      const { sentence } = said().value;
+      return reason === 'doubt' && limit ? `At worst: ${sentence}` : sentence;
+    },
     sense: limit ? outcome.sense : 'yes-no',
     ...(limit ? { demand: number(outcome.demand), limit: number(outcome.limit), use: useOf(solved, advised) } : {}),
-    beside: Object.fromEntries(Object.entries(beside).map(([name, one]) => [name, number(one)])),
-    uses: factPaths(reads),
-    levers,
-    // Most findings are counted and never read step by step.
+    get beside() {
+      return beside();
+    },
+    get uses() {
+      return used();
+    },
+    get levers() {
+      return said().value.levers;
+    },
     get working() {
-      return (working ??= workingOf(roots, evaluator.snapshot, text));
+      return working();
     },
   };
-  return { finding, reads, solved };
+  return {
+    finding,
+    get reads() {
+      return reads();
+    },
+    solved,
+  };
+};
+
+/** Works something out the first time that it is asked for. */
+const once = <T extends object>(work: () => T): (() => T) => {
+  let made: T | undefined;
+  return () => (made ??= work());
 };
 
 /** Shares of the limit; the best is worked out when somebody reads it. */

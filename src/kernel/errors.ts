@@ -46,11 +46,20 @@ export class NotStated extends Error {
   }
 }
 
+/** A study has not come to its end yet: what it will say is not known so far. */
+export class StillRunning extends Error {
+  override readonly name = 'StillRunning';
+  constructor(readonly study: string) {
+    super('still being worked out');
+  }
+}
+
 /** Why there is no number, when that is the machine's or the book's doing; anything else thrown is a fault of the program. */
-export type NoNumber = OutsideRange | NotConverged | NoSolution | NotStated;
+export type NoNumber = OutsideRange | NotConverged | NoSolution | NotStated | StillRunning;
 
 export const isNoNumber = (error: unknown): error is NoNumber =>
   error instanceof OutsideRange ||
   error instanceof NotConverged ||
   error instanceof NoSolution ||
-  error instanceof NotStated;
+  error instanceof NotStated ||
+  error instanceof StillRunning;

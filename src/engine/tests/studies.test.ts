@@ -133,4 +133,32 @@ describe('services', () => {
     expect(() => houseOf({}, [...rows, rows[0]!])).toThrow('plank-18');
     expect(() => open(base).sheet('cellar')).toThrow('no sheet named cellar');
   });
+
+  it('can be left out of a sheet, which then says so and is there at once', () => {
+    let runs = 0;
+    const counted: Study<null, number> = {
+      name: 'counted',
+      *run() {
+        yield ++runs;
+        return 7;
+      },
+    };
+    const studied: Discipline = {
+      ...shelfTrade,
+      sheet: (context) => {
+        const found = context.attempt(() => context.study(counted, null));
+        return { blocks: [{ kind: 'paragraph', text: found.ok ? `found ${found.value}` : found.why }] };
+      },
+    };
+    const house = createHouse({ disciplines: [studied], catalogue: rows });
+    const read = house.read((name) => (name === 'book.yaml' ? base : undefined), 'book.yaml');
+    if (!read.ok) throw new Error('the book of this test cannot be read');
+    const machine = house.open(read.book);
+    const [early, late] = [machine.sheet(studied.name, 'later'), machine.sheet(studied.name)];
+    expect(runs).toBe(1);
+    expect([early.awaits, late.awaits]).toEqual([1, 0]);
+    expect(early.document.blocks).toEqual([{ kind: 'paragraph', text: 'still being worked out' }]);
+    expect(late.document.blocks).toEqual([{ kind: 'paragraph', text: 'found 7' }]);
+    expect(early.factsHash).not.toBe(late.factsHash);
+  });
 });
