@@ -1,10 +1,10 @@
 /** What readings came to: facts, contradictions, verdicts that settled, and what is still worth measuring. */
+import { outcomeText, standsText } from '../app/bench.ts';
 import type { House, Machine } from '../app/index.ts';
-import { benchTargets, type BenchTarget, type Ends } from '../engine/bench.ts';
-import { writtenRange, type Benched } from '../engine/bench-outcome.ts';
+import { benchTargets, type BenchTarget } from '../engine/bench.ts';
+import type { Benched } from '../engine/bench-outcome.ts';
 import { markText } from '../figures/index.ts';
 import { percentText, type Finding, type Question } from '../kernel/index.ts';
-import { standsText } from './bench-form.ts';
 import type { BookPlace } from './books.ts';
 import { paintOf, questionLines } from './summary.ts';
 import type { Terminal } from './terminal.ts';
@@ -55,38 +55,6 @@ export const benchList = (targets: readonly BenchTarget[], machine: Machine, ter
   ];
 };
 
-const outcomeLines = ({ target, outcome }: Benched, unit: (ends: Ends) => string): readonly string[] => {
-  const { path, test, name, stands, stated } = target;
-  if (outcome.kind === 'narrowed') {
-    const before = stated && stands ? stands.text : 'not stated';
-    const table = !stated && stands ? ` (a table had ${stands.text})` : '';
-    const taken = outcome.takenIn.length > 0 ? ' Earlier readings that the book kept are taken in.' : '';
-    return [`${path}: ${before} → ${outcome.text}, measured${table}.${taken}`];
-  }
-  if (outcome.kind === 'same')
-    return [
-      `${path}: the readings leave ${unit(outcome.ends)}, and the book says ${stands!.text} already. Nothing changes; a finer instrument might narrow it.`,
-    ];
-  if (outcome.kind === 'impossible')
-    return [
-      `${path}: the readings leave ${unit(outcome.ends)}, which cannot be for the ${test.title}. Look at leads, signs and units, and measure again; nothing was written.`,
-    ];
-  const kept =
-    outcome.kept.length > 0
-      ? ' The fact stays as it is; the book keeps the readings under bench.'
-      : ' The book has these readings already.';
-  if (outcome.with === 'each other')
-    return [
-      `CONTRADICTION about ${test.name} of ${name}: the readings leave ${outcome.ends.map(unit).join('; ')}, which no one value fits within the error of the instrument. Something moved, warmed or slipped: measure again.${kept}`,
-    ];
-  const [first] = outcome.ends;
-  const against =
-    outcome.with === 'the book' ? `the book says ${stands!.text}` : 'earlier readings in the book say otherwise';
-  return [
-    `CONTRADICTION about ${test.name} of ${name}: the readings leave ${unit(first!)}, and ${against}. One of the two is wrong: measure again, or correct ${path}; --replace takes these readings and drops the rest.${kept}`,
-  ];
-};
-
 const sideText = (finding: Finding | undefined, terminal: Terminal): string => {
   if (!finding) return 'not asked';
   const percent = finding.use ? ` ${percentText(finding.use.worst)}` : '';
@@ -131,12 +99,7 @@ export const benchReport = (
   const open = after.findings.filter(({ verdict }) => verdict === 'open').length;
   return [
     colours.bold(written.length > 0 ? text(`WRITTEN INTO ${written.join(', ')}`) : 'NOTHING WRITTEN'),
-    ...all.flatMap(({ target, outcome }) => {
-      const unit = target.stated && target.stands ? target.stands.unit : undefined;
-      return outcomeLines({ target, outcome }, (ends) =>
-        writtenRange(ends, target.test.of, unit, target.stands?.text),
-      ).flatMap(said);
-    }),
+    ...all.flatMap((one) => said(outcomeText(one, '--replace'))),
     '',
     colours.bold(`SETTLED (${settled.length})`),
     ...(settled.length > 0 ? moves(settled) : ['  No verdict settled by it.']),

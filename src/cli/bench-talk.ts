@@ -1,7 +1,7 @@
 /** Asks for readings one by one and keeps those that were given. */
+import { standsText } from '../app/bench.ts';
 import { takeReading, rangeOf, type BenchTarget, type Ends, type ReadingSet, type Taken } from '../engine/bench.ts';
 import type { Snapshot } from '../engine/snapshot.ts';
-import { standsText } from './bench-form.ts';
 import type { Terminal } from './terminal.ts';
 import { wrap } from './text.ts';
 

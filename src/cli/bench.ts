@@ -1,14 +1,13 @@
 /** `gantrybook bench`: a form for the bench, readings taken, facts narrowed in the book. */
 import { existsSync, readFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
-import { checkFiles, type House, type Machine } from '../app/index.ts';
+import { editsOf, outcomesOf } from '../app/bench.ts';
+import { checkFiles, type Machine } from '../app/index.ts';
 import { benchedAt, benchTargets, rangeOf, type BenchTarget } from '../engine/bench.ts';
 import { readReadings, readingsText } from '../engine/bench-file.ts';
-import { benchEdits, outcomeOf, type Benched } from '../engine/bench-outcome.ts';
 import { CannotEdit } from '../engine/read/edit.ts';
 import { frameOf } from '../engine/read/frame.ts';
 import { nearest } from '../engine/read/nearest.ts';
-import type { Unit } from '../kernel/index.ts';
 import { diskTrouble, Refused } from '../pack/refused.ts';
 import { writeWhole } from '../pack/write.ts';
 import { benchForm } from './bench-form.ts';
@@ -115,25 +114,6 @@ const checkedWith = (texts: ReadonlyMap<string, string>, { place, house }: OpenB
   return checked.machine;
 };
 
-const outcomesOf = (asked: readonly Asked[], machine: Machine, house: House, replace: boolean): readonly Benched[] =>
-  asked
-    .filter(({ ranges }) => ranges.length > 0)
-    .map(({ target, ranges }) => ({
-      target,
-      outcome: outcomeOf({
-        target,
-        ranges,
-        tree: machine.book.tree,
-        info: house.schema.keyInfo(target.path, machine.snapshot.tree),
-        unit: unitOf(target, machine),
-        replace,
-      }),
-    }));
-
-/** The unit of the fact as its author wrote it, else the one that the book uses most. */
-const unitOf = ({ stands, stated, test }: BenchTarget, { units }: Machine): Unit | undefined =>
-  stated && stands ? stands.unit : (units(test.of) ?? stands?.unit);
-
 /** Puts readings into a file beside the book, so that nothing that was read is lost. */
 const keep = (part: string, asked: readonly Asked[], { place }: OpenBook, terminal: Terminal): void => {
   if (!asked.some(({ typed }) => typed.length > 0)) return;
@@ -155,7 +135,7 @@ const keep = (part: string, asked: readonly Asked[], { place }: OpenBook, termin
 const finish = (asked: readonly Asked[], open: OpenBook, replace: boolean, terminal: Terminal): ExitCode => {
   const { machine, house, place } = open;
   const all = outcomesOf(asked, machine, house, replace);
-  const edits = benchEdits(all, machine.book.tree, (target) => unitOf(target, machine));
+  const edits = editsOf(all, machine);
   let texts: ReadonlyMap<string, string> = new Map();
   let after = machine;
   try {

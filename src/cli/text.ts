@@ -1,4 +1,5 @@
 /** Lines of text for a terminal: what may stand in them, how wide they are, where they break. */
+import { greekName } from '../app/greek.ts';
 import { displayWidth } from '../engine/read/frame.ts';
 
 /** Would move the cursor, recolour the terminal, or turn a line round. */
@@ -6,41 +7,6 @@ const unsafe = /(?![\t\n])\p{Cc}|[\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/
 
 /** A text without what could take hold of a terminal: a book may come from a stranger. */
 export const harmless = (text: string): string => text.replaceAll(unsafe, '');
-
-const greek: Readonly<Record<string, string>> = {
-  α: 'alpha',
-  β: 'beta',
-  γ: 'gamma',
-  δ: 'delta',
-  ε: 'epsilon',
-  ζ: 'zeta',
-  η: 'eta',
-  θ: 'theta',
-  ι: 'iota',
-  κ: 'kappa',
-  λ: 'lambda',
-  μ: 'mu',
-  ν: 'nu',
-  ξ: 'xi',
-  ο: 'omicron',
-  π: 'pi',
-  ρ: 'rho',
-  σ: 'sigma',
-  ς: 'sigma',
-  τ: 'tau',
-  υ: 'upsilon',
-  φ: 'phi',
-  χ: 'chi',
-  ψ: 'psi',
-  ω: 'omega',
-};
-
-/** A Greek letter spelt out, `Ω` as `Omega`; nothing for any other letter. */
-export const greekName = (letter: string): string | undefined => {
-  const small = greek[letter.toLowerCase()];
-  if (small === undefined) return undefined;
-  return letter === letter.toLowerCase() ? small : small[0]!.toUpperCase() + small.slice(1);
-};
 
 const spelt: Readonly<Record<string, string>> = {
   ' · ': ' - ',

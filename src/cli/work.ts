@@ -1,4 +1,16 @@
 /** `gantrybook work`: any declared formula alone, with its working; or the list of them. */
+import {
+  exampleOf,
+  inputNamed,
+  numbersGiven,
+  outsideText,
+  rangeWords,
+  readInput,
+  resultText,
+  takesOf,
+  unitsGiven,
+  type GivenInput,
+} from '../app/formulas.ts';
 import { formulasOf, houseOn } from '../app/index.ts';
 import { sources } from '../app/sources.ts';
 import { nearest } from '../engine/read/nearest.ts';
@@ -7,22 +19,18 @@ import {
   isNoNumber,
   OutsideRange,
   pencilText,
-  readQuantity,
   show,
   siUnit,
-  toUnit,
   type Citation,
   type Dimension,
   type Formula,
   type Step,
-  type Take,
-  type Unit,
 } from '../kernel/index.ts';
 import { expressionText, symbolText } from '../kernel/expression-text.ts';
 import { Refused } from '../pack/refused.ts';
 import { FAILS, GOOD, type ExitCode } from './exit.ts';
 import type { Terminal } from './terminal.ts';
-import { greekName, padded, wrap } from './text.ts';
+import { padded, wrap } from './text.ts';
 
 const evidenceWords = {
   published: 'published values',
@@ -34,16 +42,6 @@ const evidenceWords = {
 
 const unitWords = (of: Dimension): string => (siUnit(of) === '1' ? 'no unit' : siUnit(of));
 
-const bound = (x: number, of: Dimension): string => (x === 0 && of !== 'temperature' ? '0' : show(x, of));
-
-/** The range of an input, with its unit. */
-const rangeWords = ({ above, from, below, to, of }: Take): string => {
-  const low =
-    above !== undefined ? `more than ${bound(above, of)}` : from !== undefined ? `from ${bound(from, of)}` : '';
-  const high = below !== undefined ? `less than ${bound(below, of)}` : to !== undefined ? `to ${bound(to, of)}` : '';
-  return [low, high].filter(Boolean).join(low.startsWith('from') && high.startsWith('to') ? ' ' : ', ') || 'any value';
-};
-
 const citeWords = (citations: readonly Citation[]): string =>
   citations
     .map(({ id, at }) => {
@@ -53,19 +51,10 @@ const citeWords = (citations: readonly Citation[]): string =>
     })
     .join('; ');
 
-/** The symbol as it can be typed anywhere: `θ_0` as `theta_0`. */
-const typeable = (symbol: string): string =>
-  symbol.replaceAll(/\p{Script=Greek}/gu, (letter) => greekName(letter) ?? letter);
-
-const takesOf = ({ declared }: Formula): readonly (readonly [string, Take])[] => Object.entries(declared.takes);
-
 const example = (formula: Formula): string => {
   const values = takesOf(formula)
     .filter(([, take]) => take.otherwise === undefined)
-    .map(([name, take]) => {
-      const [low, high] = take.typical.map((x) => show(x, take.of, undefined, { ascii: true }));
-      return `"${name}=${take.many ? `[${low}, ${high}]` : low}"`;
-    });
+    .map(([name, take]) => `"${name}=${exampleOf(take)}"`);
   return ['gantrybook work', formula.declared.name, ...values].join(' ');
 };
 
@@ -96,53 +85,21 @@ const described = (formula: Formula, terminal: Terminal): string[] => {
   ];
 };
 
-type Given = ReadonlyMap<
-  string,
-  { readonly texts: readonly string[]; readonly numbers: readonly number[]; readonly unit: Unit }
->;
+type Given = ReadonlyMap<string, GivenInput>;
 
 /** @throws Refused saying what would do */
-const keyFor = (typed: string, formula: Formula): readonly [string, Take] => {
-  const takes = takesOf(formula);
-  const found =
-    takes.find(([key, take]) => typed === take.symbol || typed === key) ??
-    takes.find(
-      ([key, take]) =>
-        typed === typeable(take.symbol) ||
-        typed === symbolText(take.symbol) ||
-        typed.toLowerCase() === key.toLowerCase(),
-    );
-  if (found) return found;
-  const near = nearest(
-    typed,
-    takes.flatMap(([key, take]) => [key, take.symbol, typeable(take.symbol)]),
-  );
-  const all = takes.map(([key, take]) => `${key} (${take.symbol})`).join(', ');
-  throw new Refused(
-    `${formula.declared.name} takes no ${typed}.${near ? ` Did you mean ${near}?` : ''} It takes ${all}.`,
-  );
-};
-
 const readValues = (values: readonly string[], formula: Formula): Given => {
-  const given = new Map<string, { texts: readonly string[]; numbers: readonly number[]; unit: Unit }>();
+  const given = new Map<string, GivenInput>();
   for (const value of values) {
     const [, typed = '', text = ''] = /^\s*([^=]+?)\s*=\s*(.*)$/s.exec(value) ?? [];
     if (typed === '') throw new Refused(`"${value}" gives no value. Write it as key=value: ${example(formula)}`);
-    const [key, take] = keyFor(typed, formula);
+    const named = inputNamed(typed, formula);
+    if ('says' in named) throw new Refused(named.says);
+    const [key, take] = named.found;
     if (given.has(key)) throw new Refused(`${key} (${take.symbol}) is given twice.`);
-    const parts = take.many ? text.replace(/^\s*\[(.*)\]\s*$/s, '$1').split(/\s*[,;]\s*/) : [text];
-    const readings = parts.map((part) => {
-      const reading = readQuantity(part, take.of);
-      if (!reading.ok) throw new Refused(`${typed}: ${reading.problem.what} ${reading.problem.allowed}`);
-      if (reading.lo !== reading.hi)
-        throw new Refused(`${typed}: "${part}" is a range. A formula takes one value; run it once for each end.`);
-      return reading;
-    });
-    given.set(key, {
-      texts: parts.map((part) => part.trim()),
-      numbers: readings.map(({ lo }) => lo),
-      unit: readings[0]!.unit,
-    });
+    const read = readInput(text, take);
+    if ('says' in read) throw new Refused(`${typed}: ${read.says}`);
+    given.set(key, read.given);
   }
   const missing = takesOf(formula).filter(([key, take]) => take.otherwise === undefined && !given.has(key));
   if (missing.length > 0)
@@ -174,29 +131,15 @@ const stepLines = (step: Step, put: ReadonlyMap<string, string>, number: string,
   ];
 };
 
-const outsideText = (error: OutsideRange, formula: Formula): string => {
-  const take = takesOf(formula)
-    .map(([, one]) => one)
-    .find(({ symbol }) => symbol === error.symbol);
-  if (!take || error.formula !== formula.declared.name) return `${error.message}.`;
-  const because = error.because ? `, because ${error.because}` : '';
-  return `${symbolText(take.symbol)}, ${take.means}, is ${show(error.value, take.of)}. ${error.formula} may be used for: ${rangeWords(take)}${because}.`;
-};
-
 const worked = (formula: Formula, given: Given, terminal: Terminal): string[] => {
   const { text, columns, colours } = terminal;
   const { name, gives, assumes, source, checked, accuracy } = formula.declared;
-  const units = new Map<Dimension, Unit>();
-  for (const [key, take] of takesOf(formula)) {
-    const unit = given.get(key)?.unit;
-    if (unit && !units.has(take.of)) units.set(take.of, unit);
-  }
-  const numbers: Record<string, number | readonly number[]> = {};
+  const units = unitsGiven(formula, given);
+  const numbers = numbersGiven(formula, given);
   const put = new Map<string, string>();
   const inputs = takesOf(formula).map(([key, take]) => {
     const value = given.get(key);
-    const list = value?.numbers ?? [take.otherwise!];
-    numbers[key] = take.many ? list : list[0]!;
+    const list = [numbers[key]!].flat();
     const texts = list.map((number) => shown(() => value?.unit, number, take.of));
     const pencils = list.map((number) => pencilText(number, take.of));
     put.set(take.symbol, take.many ? `(${pencils.join('; ')})` : pencils[0]!);
@@ -216,9 +159,7 @@ const worked = (formula: Formula, given: Given, terminal: Terminal): string[] =>
   });
   const wide = (of: 'symbol' | 'value'): number => Math.max(...inputs.map((input) => text(input[of]).length)) + 2;
   const [symbols, values] = [wide('symbol'), wide('value')];
-  const own = units.get(gives.of);
-  const fits = own !== undefined && Math.abs(toUnit(number, own)) >= 0.01 && Math.abs(toUnit(number, own)) < 1e5;
-  const result = show(number, gives.of, fits ? own : undefined, { figures: 6 });
+  const result = resultText(formula, number, units);
   const about = (label: string, words: string): string[] =>
     words === '' ? [] : wrap(text(`${label}: ${words}`), { width: columns, first: '  ', next: '    ' });
   return [

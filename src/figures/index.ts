@@ -16,4 +16,4 @@ export {
   type Palette,
   type Tone,
 } from './style.ts';
-export { useScaleSvg, useScaleText, useText, type Used } from './use-scale.ts';
+export { movedScaleSvg, useScaleSvg, useScaleText, useText, type Used } from './use-scale.ts';

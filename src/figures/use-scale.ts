@@ -5,7 +5,7 @@
 import type { Verdict } from '../kernel/findings.ts';
 import { percentText } from '../kernel/percent.ts';
 import { corners, hatchPath, pathOf, type Box } from './geometry.ts';
-import type { Markup } from './markup.ts';
+import { tag, type Markup } from './markup.ts';
 import { lineType, verdictSign, verdictTone, verdictWord } from './mark.ts';
 import { figure, line, path, text } from './svg.ts';
 
@@ -120,17 +120,53 @@ export const useScaleSvg = (use: Used, size: 'small' | 'large' = 'small', bare =
     return figure({ width: 112, height: 18, title, alt, bare }, [margin(on, use.advised), demand(on, use), ruler(on)]);
   }
   const on: Ruler = { left: 4, limit: 226, end: 278, top: 4, height: 16 };
-  const at = (share: number): number => on.left + share * (on.limit - on.left);
-  const label = (share: number, words: string, anchor: 'start' | 'middle' | 'end'): Markup =>
-    text([at(share), 36], words, { anchor, classes: 'soft small' });
-  const advised = use.advised > 0.25 && use.advised < 0.8;
   return figure({ width: 300, height: 40, title, alt, bare }, [
     margin(on, use.advised),
     demand(on, use),
     ruler(on),
+    labels(on, use.advised),
+  ]);
+};
+
+/** Numbers below a large ruler. */
+const labels = ({ left, limit, top, height }: Ruler, advised: number): Markup[] => {
+  const label = (share: number, words: string, anchor: 'start' | 'middle' | 'end'): Markup =>
+    text([left + share * (limit - left), top + height + 16], words, { anchor, classes: 'soft small' });
+  return [
     label(0, '0', 'start'),
-    advised ? label(use.advised, `advised ${percentText(use.advised)}`, 'middle') : label(0.5, '50 %', 'middle'),
+    advised > 0.25 && advised < 0.8
+      ? label(advised, `advised ${percentText(advised)}`, 'middle')
+      : label(0.5, '50 %', 'middle'),
     label(1, 'limit', 'middle'),
+  ];
+};
+
+/** The part of a ruler's height that what was before takes, above what is now. */
+const BEFORE = 0.44;
+
+/**
+ * Use before and after a change on one ruler: what was, paler, in the upper lane, what is now in the lower.
+ * @param before shares of the limit and the verdict before the change
+ * @param after the same now; the margin drawn is that of now
+ * @param size `small` for a table cell (112 × 26 px), `large` for a strip (300 × 52 px, with lettering)
+ * @param bare true where the page carries the style of figures itself
+ * @returns an SVG element
+ */
+export const movedScaleSvg = (before: Used, after: Used, size: 'small' | 'large' = 'small', bare = false): string => {
+  const title = 'Use of limit, before and now';
+  const alt = `Before: ${verdictWord[before.verdict]}, ${useText(before)} of limit. Now: ${inWords(after)}`;
+  const isSmall = size === 'small';
+  const on: Ruler = isSmall
+    ? { left: 2, limit: 84, end: 104, top: 3, height: 20 }
+    : { left: 4, limit: 226, end: 278, top: 4, height: 28 };
+  const upper: Ruler = { ...on, height: on.height * BEFORE };
+  const lower: Ruler = { ...on, top: on.top + upper.height, height: on.height - upper.height };
+  return figure({ width: isSmall ? 112 : 300, height: isSmall ? 26 : 52, title, alt, bare }, [
+    margin(on, after.advised),
+    tag`<g class="was" opacity="0.55">${demand(upper, before)}</g>`,
+    tag`<g class="now">${demand(lower, after)}</g>`,
+    ruler(on),
+    isSmall ? null : labels(on, after.advised),
   ]);
 };
 

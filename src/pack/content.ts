@@ -1,17 +1,9 @@
 /** What a pack holds: the cover, a sheet for each trade, the tables that it makes, and the findings as data. */
 import type { House, Machine } from '../app/index.ts';
 import type { SourceCard } from '../app/sources.ts';
-import type { Finding } from '../kernel/index.ts';
 import { csvText } from './csv.ts';
-import {
-  renderIndex,
-  renderSheet,
-  type BookFacts,
-  type Revision,
-  type Sibling,
-  type SourceFacts,
-  type Stamp,
-} from './html/index.ts';
+import { revisionsOf, sourcesOf } from './html/facts.ts';
+import { renderIndex, renderSheet, type BookFacts, type Sibling, type Stamp } from './html/index.ts';
 import { bookWords, completed, reportOf, reportText } from './report.ts';
 import type { Pack, PackFile } from './write.ts';
 
@@ -26,51 +18,6 @@ export interface ContentOptions {
 
 /** Digits of a hash that are printed. */
 const SHORT = 12;
-
-const statuses: Readonly<Record<string, SourceFacts['status']>> = {
-  published: 'published',
-  'published-secondary': 'secondary',
-  'own-derivation': 'derived',
-  memory: 'memory',
-};
-
-const statusOf = ({ id, status }: SourceCard): SourceFacts['status'] => {
-  const known = statuses[status];
-  if (!known) throw new TypeError(`the source ${id} has the status ${status}, which means nothing`);
-  return known;
-};
-
-/** The sources that findings and their workings cite. */
-const cited = (findings: readonly Finding[], sources: ContentOptions['sources']): Record<string, SourceFacts> => {
-  const ids = findings.flatMap(({ working }) =>
-    working.flatMap(({ source, checked, inputs }) => [
-      ...source.map(({ id }) => id),
-      ...checked.flatMap((evidence) => (evidence.source ? [evidence.source.id] : [])),
-      ...inputs.flatMap(({ from }) => (from.kind === 'constant' && from.source ? [from.source.id] : [])),
-    ]),
-  );
-  const facts: Record<string, SourceFacts> = {};
-  for (const id of [...new Set(ids)].sort()) {
-    const card = sources.get(id);
-    if (!card) throw new TypeError(`${id} is cited, and no source has that name`);
-    facts[id] = {
-      title: card.title,
-      ...(card.edition ? { edition: card.edition } : {}),
-      status: statusOf(card),
-      where: card.copy ? `${card.read} (${card.copy})` : card.read,
-    };
-  }
-  return facts;
-};
-
-const revisionsOf = ({ book }: Machine): readonly Revision[] => {
-  const listed = book.tree['revisions'];
-  if (!Array.isArray(listed)) return [];
-  return (listed as readonly { readonly revision?: string; readonly says?: string }[]).map(({ revision, says }) => ({
-    revision: revision ?? '',
-    text: says ?? '',
-  }));
-};
 
 const fileOf = (number: number, name: string): string => `${String(number).padStart(2, '0')}-${name}.html`;
 
@@ -114,7 +61,7 @@ export const packOf = (machine: Machine, house: House, options: ContentOptions):
       document,
       findings: own,
       questions: machine.questions().filter(({ settles }) => settles.some(({ key }) => keys.has(key))),
-      sources: cited(own, sources),
+      sources: sourcesOf(own, sources),
     };
     return { name: fileOf(number, name), sheet: name, factsHash, text: renderSheet(input, typeface) };
   });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Verdict } from '../../kernel/findings.ts';
 import { markSvg, markText, verdictSign } from '../mark.ts';
 import { percentText } from '../../kernel/percent.ts';
-import { useScaleSvg, useScaleText, useText, type Used } from '../use-scale.ts';
+import { movedScaleSvg, useScaleSvg, useScaleText, useText, type Used } from '../use-scale.ts';
 import { firstFault } from './well-formed.ts';
 
 const used = (worst: number, verdict: Verdict, best = worst): Used => ({ worst, best, advised: 0.7, verdict });
@@ -103,6 +103,38 @@ describe('the use scale as a figure', () => {
   it('leaves out its style where the page has it', () => {
     expect(useScaleSvg(used(0.5, 'holds'))).toContain('<style>');
     expect(useScaleSvg(used(0.5, 'holds'), 'small', true)).not.toContain('<style>');
+  });
+});
+
+describe('use before and after a change', () => {
+  const shares = [0, 0.3, 0.99, 1.3, 7, Infinity, NaN];
+  // Right ends of the two bars, in px.
+  const ends = (svg: string): readonly number[] =>
+    ['was', 'now'].map((lane) => {
+      const drawn = new RegExp(`<g class="${lane}"[^>]*>(.*?)</g>`).exec(svg)?.[1] ?? '';
+      return Math.max(...[...drawn.matchAll(/[ML]([\d.]+),/g)].map(([, x]) => Number(x)));
+    });
+
+  it.each(['small', 'large'] as const)('is well formed and says both: %s', (size) => {
+    for (const before of shares)
+      for (const after of shares) {
+        const svg = movedScaleSvg(used(before, 'fails'), used(after, 'tight'), size);
+        expect(firstFault(svg)).toBeUndefined();
+        expect(svg).toContain(`Before: fails, ${percentText(before)} of limit. Now: tight, ${percentText(after)}`);
+        expect(svg).not.toMatch(/NaN|Infinity/);
+      }
+  });
+
+  it('draws both on the same ruler', () => {
+    // The ruler of a small scale runs from 2 px to its limit at 84 px.
+    const [was, now] = ends(movedScaleSvg(used(0.25, 'holds'), used(0.75, 'tight'), 'small', true));
+    expect(was).toBeCloseTo(2 + 0.25 * 82, 1);
+    expect(now).toBeCloseTo(2 + 0.75 * 82, 1);
+  });
+
+  it('draws no bar for what had no percentage', () => {
+    const svg = movedScaleSvg(used(0.5, 'not-stated'), used(0.5, 'holds'), 'small', true);
+    expect(svg).toMatch(/<g class="was"[^>]*><\/g>/);
   });
 });
 

@@ -11,12 +11,14 @@ const content = (cell: Cell, keys: ReadonlySet<string>): Markup => {
   const { text, use, verdict, finding, path } = cell;
   const words = text ? tag`<span>${text}</span>` : null;
   const linked =
-    finding && keys.has(finding) ? tag`<a href="#${idOf('finding', finding)}">${words ?? useLabel(cell)}</a>` : words;
+    finding && keys.has(finding)
+      ? tag`<a href="#${idOf('finding', finding)}" data-key="${finding}">${words ?? useLabel(cell)}</a>`
+      : words;
   return tag`${verdict ? tag`${mark(verdict)} ` : null}${linked}${
     use
       ? tag` <span class="use">${raw(useScaleSvg(use, 'small', true))} ${text ? tag`<span class="percent">${useText(use)}</span>` : linked ? null : useText(use)}</span>`
       : null
-  }${path ? tag` <code class="path">${path}</code>` : null}`;
+  }${path ? tag` <code class="path" data-path="${path}">${path}</code>` : null}`;
 };
 
 const useLabel = (cell: Exclude<Cell, string>): string => (cell.use ? useText(cell.use) : (cell.finding ?? ''));

@@ -29,7 +29,7 @@ const remedy = ({ says, verdict, percent, alsoCures, breaks, edits }: Remedy): M
       alsoCures.length > 0 ? `; also cures ${alsoCures.join(', ')}` : null
     }${breaks.length > 0 ? tag`; <b>breaks</b> ${breaks.map(({ key }) => key).join(', ')}` : null}.${edits.map(
       ({ path, before, after }) =>
-        tag` <span class="edit"><code>${path}</code> ${before ?? 'not stated'} → ${after ?? 'taken out'}</span>`,
+        tag` <span class="edit"><code data-path="${path}">${path}</code> ${before ?? 'not stated'} → ${after ?? 'taken out'}</span>`,
     )}`,
   );
 
@@ -37,7 +37,7 @@ const scenario = (finding: Finding): Markup | null => {
   if (finding.scenario.length === 0) return null;
   const ends = finding.scenario.map(
     ({ path, text, end, range }, i) =>
-      tag`${i > 0 ? '; ' : null}<code>${path}</code> ${text} (${range}, ${endWord[end]})`,
+      tag`${i > 0 ? '; ' : null}<code data-path="${path}">${path}</code> ${text} (${range}, ${endWord[end]})`,
   );
   return line('Decided with', tag`${ends}${finding.searched ? '; found by search' : null}.`);
 };
@@ -51,12 +51,15 @@ const row = (finding: Finding, ref: string, working: string | undefined): Markup
   const { code, designations, mode, place, verdict, reason, missing, key } = finding;
   const used = usedBy(finding);
   const tags = [code, ...designations, ...(mode ? [mode] : [])].join(' · ');
-  return tag`<li class="finding v-${verdict}" id="${idOf('finding', key)}"><div class="ref">${ref}</div><div class="says"><p class="sentence">${mark(verdict)} ${finding.sentence}</p><p class="tags"><span class="mono">${tags}</span>${
+  return tag`<li class="finding v-${verdict}" id="${idOf('finding', key)}" data-key="${key}"><div class="ref">${ref}</div><div class="says"><p class="sentence">${mark(verdict)} ${finding.sentence}</p><p class="tags"><span class="mono">${tags}</span>${
     place ? tag` <span class="place">${place.file}:${place.line}</span>` : null
   }${working ? tag` <a href="#${idOf('working', key)}">working ${working}</a>` : null}</p>${[
     reason ? line('Open because', `${reasonWord[reason.kind]}: ${reason.text}`) : null,
     missing && missing.length > 0
-      ? line('Missing', tag`${missing.map((path, i) => tag`${i > 0 ? ', ' : null}<code>${path}</code>`)}`)
+      ? line(
+          'Missing',
+          tag`${missing.map((path, i) => tag`${i > 0 ? ', ' : null}<code data-path="${path}">${path}</code>`)}`,
+        )
       : null,
     finding.accepted ? acceptance(finding.accepted) : null,
     verdict === 'holds' || verdict === 'not-stated' ? null : scenario(finding),

@@ -39,7 +39,7 @@ export const worstOf = (findings: readonly Finding[]): Markup | null => {
   if (worst.length === 0) return null;
   return tag`<ol class="worst" aria-label="The worst">${worst.map((finding) => {
     const used = usedBy(finding);
-    return tag`<li><p>${mark(finding.verdict)} <a href="#${idOf('finding', finding.key)}">${finding.sentence}</a></p>${
+    return tag`<li data-key="${finding.key}"><p>${mark(finding.verdict)} <a href="#${idOf('finding', finding.key)}">${finding.sentence}</a></p>${
       used
         ? tag`<div class="scale">${raw(useScaleSvg(used, 'large', true))}<span class="percent">${ofLimit(used)}</span></div>`
         : null
@@ -58,7 +58,7 @@ const share = (part: number): string =>
 
 const question = ({ path, stands, settles, narrows, measure, place }: Question, known: ReadonlySet<string>): Markup => {
   const linked = (key: string): Markup | string =>
-    known.has(key) ? tag`<a href="#${idOf('finding', key)}">${key}</a>` : key;
+    known.has(key) ? tag`<a href="#${idOf('finding', key)}" data-key="${key}">${key}</a>` : key;
   const settled = settles
     .slice(0, 3)
     .map(({ key, share: part }, i) => tag`${i > 0 ? '; ' : null}${linked(key)} ${share(part)}`);
@@ -69,7 +69,7 @@ const question = ({ path, stands, settles, narrows, measure, place }: Question, 
         tag`${i > 0 ? '; ' : null}${linked(key)} from ${percentText(from)} of limit to ${percentText(to)} at best`,
     );
   const more = settles.length > 3 ? ` and ${settles.length - 3} more` : '';
-  return tag`<li><p><code>${path}</code> stands at <b>${stands}</b>${place ? tag` <span class="place">${place.file}:${place.line}</span>` : null}.</p>${
+  return tag`<li><p><code data-path="${path}">${path}</code> stands at <b>${stands}</b>${place ? tag` <span class="place">${place.file}:${place.line}</span>` : null}.</p>${
     measure
       ? tag`<p>Measure ${measure.what} with ${measure.instrument}, ${measure.error}, about ${count(measure.minutes, 'minute')}. ${measure.procedure}</p>`
       : null

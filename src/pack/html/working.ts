@@ -59,7 +59,7 @@ export const numberWorking = (findings: readonly Finding[], zone: string): reado
 const origin = ({ from }: WorkingInput, refs: readonly string[]): Markup => {
   switch (from.kind) {
     case 'book':
-      return tag`<code>${from.path}</code> <span class="aside">${provenanceWord[from.provenance]}${from.end ? `, ${endWord[from.end]}` : null}</span>`;
+      return tag`<code data-path="${from.path}">${from.path}</code> <span class="aside">${provenanceWord[from.provenance]}${from.end ? `, ${endWord[from.end]}` : null}</span>`;
     case 'working': {
       const ref = refs[from.entry];
       return ref === undefined ? tag`worked` : tag`<a href="#${idOf('step', ref)}">${ref}</a>`;
@@ -138,12 +138,50 @@ const entryBlock = ({ ref, entry, refs, again }: NumberedEntry): Markup =>
     ? tag`<p class="again"><a class="ref" href="#${idOf('step', ref)}">${ref}</a> ${math(symbolMath(entry.symbol))} <span class="means">${entry.means}</span> <span class="value">${entry.text}</span> <span class="aside">as above</span></p>`
     : tag`<div class="entry" id="${idOf('step', ref)}"><p class="entry-head"><span class="ref">${ref}</span> ${math(symbolMath(entry.symbol))} <span class="means">${entry.means}</span> <span class="value">${entry.text}</span></p>${steps(entry)}${inputsTable(entry.inputs, refs, ref)}${standing(entry)}</div>`;
 
-/** The working of one finding. It can be folded on screen and is open unless the reader folds it, so that print shows all. */
-const workingOf = ({ finding, entries }: NumberedWorking, ref: string | undefined): Markup =>
-  tag`<details class="working" open id="${idOf('working', finding.key)}"><summary><h3>${mark(finding.verdict)} ${finding.asks} <span class="tags">${finding.key}</span></h3></summary><div class="entries"><p class="tags back"><a href="#${idOf('finding', finding.key)}">finding ${ref ?? finding.key}</a></p>${entries.map(entryBlock)}</div></details>`;
+/** What is in the working of one finding. */
+const entriesOf = ({ finding, entries }: NumberedWorking, ref: string | undefined): Markup =>
+  tag`<div class="entries"><p class="tags back"><a href="#${idOf('finding', finding.key)}">finding ${ref ?? finding.key}</a></p>${entries.map(entryBlock)}</div>`;
 
-/** The working of each finding; `refs` are the numbers of the findings, where the sheet lists them. */
-export const workingList = (numbered: readonly NumberedWorking[], refs: ReadonlyMap<string, string>): Markup =>
+/**
+ * The working of one finding. It can be folded on screen and is open unless the reader folds it, so that print shows all. Where
+ * it is only drawn once it is unfolded, it says which steps it would show.
+ */
+const workingOf = (one: NumberedWorking, ref: string | undefined, folded: boolean): Markup => {
+  const { finding, entries } = one;
+  const own = entries.filter(({ again }) => !again).map((entry) => entry.ref);
+  const state = folded ? tag`data-steps="${own.join(' ')}"` : tag`open`;
+  return tag`<details class="working" ${state} id="${idOf('working', finding.key)}" data-key="${finding.key}"><summary><h3>${mark(finding.verdict)} ${finding.asks} <span class="tags">${finding.key}</span></h3></summary>${folded ? null : entriesOf(one, ref)}</details>`;
+};
+
+/** Letter before the numbers of steps that stand on no sheet. */
+const ALONE = 'W';
+
+/** The working of one finding where it stands by itself, without the ids of a sheet that may show it as well. */
+export const workingAlone = (finding: Finding): Markup => {
+  const [numbered] = numberWorking([finding], ALONE);
+  return numbered
+    ? tag`<div class="entries" data-key="${finding.key}">${numbered.entries.map(entryBlock)}</div>`
+    : tag`<p class="quiet">Nothing has been worked out yet.</p>`;
+};
+
+/** One formula applied, where it stands by itself. */
+export const entryAlone = (entry: WorkingEntry): Markup =>
+  tag`<div class="entries">${entryBlock({ ref: ALONE, entry, refs: [], again: false })}</div>`;
+
+/**
+ * The working of each finding.
+ * @param refs numbers of the findings, where the sheet lists them
+ * @param folded true where each is drawn once it is unfolded
+ */
+export const workingList = (
+  numbered: readonly NumberedWorking[],
+  refs: ReadonlyMap<string, string>,
+  folded = false,
+): Markup =>
   numbered.length === 0
     ? tag`<p class="quiet">Nothing has been worked out yet.</p>`
-    : tag`${numbered.map((one) => workingOf(one, refs.get(one.finding.key)))}`;
+    : tag`${numbered.map((one) => workingOf(one, refs.get(one.finding.key), folded))}`;
+
+/** What a folded working holds. */
+export const unfoldedWorking = (one: NumberedWorking, refs: ReadonlyMap<string, string>): Markup =>
+  entriesOf(one, refs.get(one.finding.key));
