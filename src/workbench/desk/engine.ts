@@ -41,6 +41,8 @@ export interface Moved {
   readonly sentence: string;
   readonly before?: { readonly verdict: Verdict; readonly use?: Use };
   readonly after?: { readonly verdict: Verdict; readonly use?: Use };
+  /** Both uses on one ruler, as safe markup; absent where neither has a percentage. */
+  readonly ruler?: string;
 }
 
 export interface SheetCard {
@@ -75,9 +77,16 @@ export interface SheetPart {
   readonly markup: string;
 }
 
+/**
+ * Elements that can be taken hold of carry `data-key` (a finding) or `data-path` (a fact of the book); links lead to ids of
+ * the same sheet, `#finding-…`, `#working-…`, `#step-…`.
+ */
 export interface SheetView {
   readonly name: string;
-  /** The strip, cautions, findings, figures, tables, sources; in order. Title block last. */
+  /**
+   * Ids: `title`, `strip`, `worst`, `cautions`, `zone-B` …, `title-block`; those that would be empty are left out. The questions
+   * in front come by themselves, see `questionsInFront`; they stand behind the cautions.
+   */
   readonly parts: readonly SheetPart[];
 }
 
@@ -86,10 +95,13 @@ export interface FactPlace {
   readonly file: string;
   readonly from: number;
   readonly to: number;
+  /** False when the fact itself does not stand in the text: then this is the nearest thing around it. */
+  readonly exact: boolean;
 }
 
 /** What a key is about, shown where the pointer or the caret rests. */
 export interface KeyHelp {
+  /** Of the key, or of the entry that has this name. */
   readonly path: string;
   readonly means: string;
   readonly unit?: string;
@@ -116,6 +128,8 @@ export interface Handle {
 
 /** What edits would do, tried on a copy. */
 export interface Trial {
+  /** Why the edits cannot stand in the text; then nothing moved and no file changed. */
+  readonly problem?: string;
   readonly moved: readonly Moved[];
   /** The changed files, whole. */
   readonly files: Readonly<Record<string, string>>;
@@ -123,8 +137,12 @@ export interface Trial {
 
 export interface FormulaCard {
   readonly name: string;
+  /** What it gives, in words. */
   readonly title: string;
+  /** Name of the sheet that it belongs to. */
   readonly sheet: string;
+  /** Symbol of what it gives, as plain text. */
+  readonly symbol: string;
 }
 
 /** Text with a number and a unit, by symbol or name. */
@@ -137,8 +155,15 @@ export interface FormulaPage {
     readonly symbol: string;
     readonly means: string;
     readonly example: string;
+    /** The values that it may have, in words. */
+    readonly range: string;
+    /** Used when nothing is given. */
+    readonly otherwise?: string;
     readonly problem?: string;
   }[];
+  readonly title: string;
+  /** Why these inputs, each good by itself, give no result. */
+  readonly problem?: string;
   /** Working, source and evidence as safe markup; absent while an input is wanting. */
   readonly markup?: string;
 }
@@ -147,8 +172,12 @@ export interface BenchCard {
   /** What is put on the bench. */
   readonly name: string;
   readonly test: string;
+  /** What the test measures. */
   readonly what: string;
+  /** What the book has for it, and where that comes from. */
   readonly stands: string;
+  /** Path of the fact. */
+  readonly path: string;
 }
 
 export interface BenchPage {
@@ -162,12 +191,20 @@ export interface BenchPage {
     readonly means: string;
     readonly unit: string;
     readonly example: string;
+    /** Which instrument, what it shows, and its error. */
+    readonly instrument: string;
   }[];
+  readonly what: string;
+  readonly stands: string;
+  readonly path: string;
+  /** How often to measure, and how often at most. */
+  readonly times: readonly [advised: number, most: number];
 }
 
 /** What readings do to the book; nothing is written until somebody takes it. */
 export interface BenchResult {
-  readonly problems: readonly { readonly name: string; readonly says: string }[];
+  /** `time` counts from 0 the set of readings; a problem of the whole test has no name of a reading: it is ''. */
+  readonly problems: readonly { readonly name: string; readonly time?: number; readonly says: string }[];
   readonly says: readonly string[];
   readonly trial?: Trial;
 }
@@ -196,10 +233,23 @@ export interface FirstChoice {
 
 /** The engine as the desk sees it. A call about an earlier text than the one laid last is dropped: it gives undefined. */
 export interface Engine {
-  readonly lay: (book: BookText, version: number) => Promise<LaidBook | UnreadBook | undefined>;
-  readonly sheet: (version: number, name: string) => Promise<SheetView | undefined>;
+  /**
+   * Versions only grow, also from one book to the next. `afresh` says that this is another book, against which nothing has moved.
+   */
+  readonly lay: (book: BookText, version: number, afresh?: boolean) => Promise<LaidBook | UnreadBook | undefined>;
+  /** Quick: what of a sheet follows from its findings alone (`title`, `strip`, `worst`), to be shown before the rest is there. */
+  readonly front: (version: number, name: string) => Promise<readonly SheetPart[] | undefined>;
+  /**
+   * `folded` leaves the workings empty, which are most of a sheet: each `details.working` then has the numbers of its steps in
+   * `data-steps` and is filled by `unfold` when somebody opens it. Without it everything is drawn, as for paper.
+   */
+  readonly sheet: (version: number, name: string, folded?: boolean) => Promise<SheetView | undefined>;
+  /** What goes behind the summary of one folded working, as numbered on that sheet. */
+  readonly unfold: (version: number, name: string, key: string) => Promise<string | undefined>;
   /** Most telling first. */
   readonly questions: (version: number) => Promise<readonly Question[] | undefined>;
+  /** The three in front as safe markup, for the whole set or for one sheet; '' when nothing is worth measuring. */
+  readonly questionsInFront: (version: number, name?: string) => Promise<string | undefined>;
   /** Working of one finding as safe markup; each input carries the path of its fact in `data-path`. */
   readonly working: (version: number, key: string) => Promise<string | undefined>;
   readonly remedies: (version: number, key: string) => Promise<readonly Remedy[] | undefined>;
