@@ -1,4 +1,4 @@
-// Checks the demo book, makes its pack and serves it on this machine only.
+// Opens the desk with the demo book on it, on this machine only.
 import { join } from 'node:path';
 import { setup } from './setup.mjs';
 import { root, run } from './tools.mjs';
@@ -8,8 +8,8 @@ process.on('SIGINT', () => undefined);
 
 try {
   await setup();
-  const show = [join('dist', 'cli.js'), 'show', join('examples', 'tidepool'), '--into', join('out', 'tidepool')];
-  process.exitCode = await run(process.execPath, [...show, ...process.argv.slice(2)], { cwd: root });
+  const open = [join('dist', 'cli.js'), 'open', join('examples', 'tidepool')];
+  process.exitCode = await run(process.execPath, [...open, ...process.argv.slice(2)], { cwd: root });
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
   process.exitCode = 1;

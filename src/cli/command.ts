@@ -50,10 +50,35 @@ const programFor = (terminal: Terminal, ended: (code: ExitCode) => void): Comman
       'after',
       examplesText(
         ['gantrybook new my-machine --from tidepool', 'a book to begin with'],
+        ['gantrybook open my-machine', 'on the desk: edit it, and see what moves'],
         ['gantrybook check my-machine', 'what holds, what fails, what to measure'],
         ['gantrybook show my-machine --into my-machine/made', 'its drawing set on the screen'],
       ) + exitCodes,
     );
+
+  program
+    .command('open')
+    .showHelpAfterError('Help: gantrybook open --help')
+    .summary('open the desk')
+    .description(
+      'Opens a book on the desk: its sheets, its text beside them, verdicts that move as you edit. Served to this machine only, until Ctrl-C.',
+    )
+    .argument('[book]', "a book's folder or file; without it, the one in the folder you are in, or a first visit")
+    .addOption(
+      new Option('-p, --port <number>', 'serve at this port, or the next that is free').argParser(portOf).default(4860),
+    )
+    .option('--no-browser', 'open no browser')
+    .addHelpText(
+      'after',
+      examplesText(
+        ['gantrybook open my-machine', 'edit it; saving writes into its folder'],
+        ['gantrybook open', 'choose a demo, or answer five questions; new books go into this folder'],
+      ),
+    )
+    .action(async (book: string | undefined, options: { port: number; browser: boolean }) => {
+      const { open } = await import('./open.ts');
+      ended(await open(book, options, terminal));
+    });
 
   program
     .command('check')

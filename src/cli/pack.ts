@@ -1,10 +1,10 @@
 /** `gantrybook pack` and `gantrybook show`: the drawing set as files, and on the screen. */
-import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sources } from '../app/sources.ts';
 import { version } from '../app/version.ts';
 import { packOf, typefaceFrom, writePack } from '../pack/index.ts';
+import { hasDisplay, openBrowser, untilInterrupted } from './browser.ts';
 import { complainOf, openBook, Unreadable, type OpenBook } from './books.ts';
 import { exitCodeOf, inSummary, worked } from './check.ts';
 import { GOOD, UNREADABLE, type ExitCode } from './exit.ts';
@@ -13,9 +13,6 @@ import { progressOn } from './progress.ts';
 import { summary } from './summary.ts';
 import type { Terminal } from './terminal.ts';
 import { counting, few } from './text.ts';
-
-/** Where a pack is served when nobody says. */
-export const USUAL_PORT = 4824;
 
 const write = ({ machine, house }: OpenBook, into: string, terminal: Terminal): void => {
   const progress = progressOn(terminal.around.err);
@@ -65,31 +62,6 @@ export interface ShowOptions {
   readonly browser: boolean;
 }
 
-/** Only where somebody would see it. */
-const hasDisplay = ({ isLive, around: { env, platform } }: Terminal): boolean =>
-  isLive &&
-  !env['SSH_CONNECTION'] &&
-  !env['CI'] &&
-  (platform === 'darwin' || platform === 'win32' || Boolean(env['DISPLAY'] || env['WAYLAND_DISPLAY']));
-
-const openBrowser = (address: string, platform: string): void => {
-  const [program = '', ...args] =
-    platform === 'darwin'
-      ? ['open', address]
-      : platform === 'win32'
-        ? ['cmd', '/c', 'start', '', address]
-        : ['xdg-open', address];
-  const child = spawn(program, args, { stdio: 'ignore', detached: true });
-  // The address stands on the terminal: whoever has no such program opens it by hand.
-  child.on('error', () => undefined);
-  child.unref();
-};
-
-const untilInterrupted = (): Promise<void> =>
-  new Promise((done) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => done());
-  });
-
 export const show = async (typed: string | undefined, options: ShowOptions, terminal: Terminal): Promise<ExitCode> => {
   const { into, port, browser } = options;
   const open = opened(typed, terminal);
@@ -102,7 +74,7 @@ export const show = async (typed: string | undefined, options: ShowOptions, term
   );
   write(open, into, terminal);
 
-  const { serve } = await import('../workbench/server.ts');
+  const { serve } = await import('../workbench/server/index.ts');
   const ended = untilInterrupted();
   const served = await serve(resolve(into), port);
   if (served.moved) terminal.print(`Port ${port} is taken; this is the next that is free.`);

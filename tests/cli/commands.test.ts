@@ -277,7 +277,7 @@ describe('help', () => {
     const commands = [...out.matchAll(/^ {2}(\w+) .*/gm)]
       .map(([, name]) => name ?? '')
       .filter((name) => /^[a-z]+$/.test(name) && name !== 'help' && name !== 'gantrybook');
-    expect(commands).toEqual(['check', 'pack', 'show', 'bench', 'compare', 'work', 'new', 'schema']);
+    expect(commands).toEqual(['open', 'check', 'pack', 'show', 'bench', 'compare', 'work', 'new', 'schema']);
     for (const name of commands) {
       const help = await ran([name, '--help']);
       expect([name, help.code, help.out]).toEqual([name, 0, expect.stringContaining(`\n  gantrybook ${name}`)]);

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { writePack } from '../../src/pack/index.ts';
-import { serve, type Served } from '../../src/workbench/server.ts';
+import { serve, type Served } from '../../src/workbench/server/index.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'gantrybook-serve-'));
 const folder = join(home, 'made');
