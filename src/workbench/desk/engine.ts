@@ -88,6 +88,8 @@ export interface SheetView {
    * in front come by themselves, see `questionsInFront`; they stand behind the cautions.
    */
   readonly parts: readonly SheetPart[];
+  /** Studies that were left out; where they belong the sheet says that they are still being worked out. */
+  readonly awaits: number;
 }
 
 /** Where a fact stands in the text. */
@@ -242,8 +244,9 @@ export interface Engine {
   /**
    * `folded` leaves the workings empty, which are most of a sheet: each `details.working` then has the numbers of its steps in
    * `data-steps` and is filled by `unfold` when somebody opens it. Without it everything is drawn, as for paper.
+   * `early` leaves the studies of the sheet out, which take longest, so that it is there soon.
    */
-  readonly sheet: (version: number, name: string, folded?: boolean) => Promise<SheetView | undefined>;
+  readonly sheet: (version: number, name: string, folded?: boolean, early?: boolean) => Promise<SheetView | undefined>;
   /** What goes behind the summary of one folded working, as numbered on that sheet. */
   readonly unfold: (version: number, name: string, key: string) => Promise<string | undefined>;
   /** Most telling first. */

@@ -36,35 +36,52 @@ export const twoEngines = (quick: Engine, slow: Engine): Engine => {
       return (await read(wanted)) === undefined ? undefined : ask(version, ...args);
     };
 
+  const whole = asked(slow.sheet);
   return {
     ...named(quick),
     lay: (book, version, afresh) => {
       if (!wanted || version > wanted.version) wanted = { book, version };
       return quick.lay(book, version, afresh);
     },
-    sheet: asked(slow.sheet),
+    sheet: (version, name, folded, early) =>
+      early ? quick.sheet(version, name, folded, early) : whole(version, name, folded),
     unfold: asked(slow.unfold),
-    questions: asked(slow.questions),
-    questionsInFront: asked(slow.questionsInFront),
     remedies: asked(slow.remedies),
     bench: asked(slow.bench),
     benchPage: asked(slow.benchPage),
     benchResult: asked(slow.benchResult),
-    formulas: slow.formulas,
-    formula: slow.formula,
-    firstChoices: slow.firstChoices,
-    firstBook: slow.firstBook,
   };
 };
 
 /** By name, because calls over a line have no names of their own to go through. */
-const named = ({ lay, front, working, trial, placeOf, handle, suggest, help }: Engine) => ({
+const named = ({
   lay,
   front,
+  questions,
+  questionsInFront,
   working,
   trial,
   placeOf,
   handle,
   suggest,
   help,
+  formulas,
+  formula,
+  firstChoices,
+  firstBook,
+}: Engine) => ({
+  lay,
+  front,
+  questions,
+  questionsInFront,
+  working,
+  trial,
+  placeOf,
+  handle,
+  suggest,
+  help,
+  formulas,
+  formula,
+  firstChoices,
+  firstBook,
 });

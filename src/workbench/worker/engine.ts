@@ -94,7 +94,9 @@ export const engineFor = ({ turn = later, ...services }: EngineServices = {}): E
       return (await done)?.said;
     },
     front: asked(async ({ machine }, name: string) => (await parts.sheets()).frontOf(machine, house, name)),
-    sheet: asked(async ({ sheets }, name: string, folded?: boolean) => (await sheets()).view(name, folded)),
+    sheet: asked(async ({ sheets }, name: string, folded?: boolean, early?: boolean) =>
+      (await sheets()).view(name, folded, early),
+    ),
     unfold: asked(async ({ sheets }, name: string, key: string) => (await sheets()).unfold(name, key)),
     questions: asked(({ machine }) => machine.questions()),
     questionsInFront: asked(async ({ machine }, name?: string) =>

@@ -34,10 +34,11 @@ const partsOf = (
   house: Pick<House, 'disciplines'>,
   name: string,
   folded: boolean,
-): SheetParts | undefined => {
+  early: boolean,
+): (SheetParts & { readonly awaits: number }) | undefined => {
   const discipline = house.disciplines.find((one) => one.name === name);
   if (!discipline) return undefined;
-  const { document, factsHash } = machine.sheet(name);
+  const { document, factsHash, awaits } = machine.sheet(name, early ? 'later' : 'run');
   const { title: bookTitle, revision, about } = bookWords(machine);
   const findings = findingsOn(machine, name);
   const { number, title, asks } = discipline;
@@ -52,19 +53,20 @@ const partsOf = (
     questions: [],
     sources: sourcesOf(findings, sources),
   };
-  return sheetParts(input, folded);
+  return { ...sheetParts(input, folded), awaits };
 };
 
 /** The sheets of one laid book. What was drawn folded stays, for whoever unfolds it. */
 export const sheetsOf = (machine: Machine, house: Pick<House, 'disciplines'>) => {
   const drawn = new Map<string, SheetParts>();
   return {
-    view: (name: string, folded = false): SheetView | undefined => {
-      const parts = partsOf(machine, house, name, folded);
+    view: (name: string, folded = false, early = false): SheetView | undefined => {
+      const parts = partsOf(machine, house, name, folded, early);
       if (!parts) return undefined;
       if (folded) drawn.set(name, parts);
       return {
         name,
+        awaits: parts.awaits,
         parts: listOf([
           ['title', parts.title],
           ['strip', parts.strip],

@@ -59,12 +59,14 @@ describe('two engines', () => {
     await engine.lay(book('two'), 2);
     expect(await engine.front(2, 's')).toBe('quick: front of two');
     expect(await engine.trial(2, [])).toBe('quick: trial of two');
+    expect(await engine.sheet(2, 's', false, true)).toBe('quick: sheet of two');
     expect(slow.calls).toEqual([]);
     expect(await engine.sheet(2, 's')).toBe('slow: sheet of two');
-    expect(await engine.questions(2)).toBe('slow: questions of two');
-    expect(slow.calls).toEqual(['lay 2', 'sheet 2', 'questions 2']);
-    expect(quick.calls).toEqual(['lay 1', 'lay 2', 'front 2', 'trial 2']);
-    expect(await engine.formulas('')).toBe('slow: formulas');
+    expect(await engine.remedies(2, 'k')).toBe('slow: remedies of two');
+    expect(slow.calls).toEqual(['lay 2', 'sheet 2', 'remedies 2']);
+    expect(await engine.questions(2)).toBe('quick: questions of two');
+    expect(quick.calls).toEqual(['lay 1', 'lay 2', 'front 2', 'trial 2', 'sheet 2', 'questions 2']);
+    expect(await engine.formulas('')).toBe('quick: formulas');
     expect(await engine.suggest(book(''), 'b', 0)).toBe('quick: suggest');
   });
 
