@@ -1,4 +1,5 @@
 /** `gantrybook check`: the verdicts of a book. */
+import { houseOn } from '../app/index.ts';
 import { nearest } from '../engine/read/nearest.ts';
 import type { House, Machine } from '../app/index.ts';
 import { tally } from '../app/tally.ts';
@@ -7,7 +8,7 @@ import type { Discipline } from '../contract/index.ts';
 import type { Finding } from '../kernel/index.ts';
 import { completed, reportOf, reportText } from '../pack/report.ts';
 import { Refused } from '../pack/refused.ts';
-import { complainOf, openBook, Unreadable } from './books.ts';
+import { complainOf, openBook, Unreadable, todayIn } from './books.ts';
 import { FAILS, GOOD, UNREADABLE, type ExitCode } from './exit.ts';
 import { progressOn } from './progress.ts';
 import { foremost, summary } from './summary.ts';
@@ -65,7 +66,7 @@ export const check = async (
     throw new Refused('--json holds every sheet, and --sheet is for reading one: use one of them.');
   let open;
   try {
-    open = openBook(typed, terminal);
+    open = openBook(typed, terminal, houseOn({ today: todayIn(terminal.around.env), trusting: quick }));
   } catch (error) {
     if (!(error instanceof Unreadable)) throw error;
     if (json) terminal.print(JSON.stringify({ gantrybook: '1', version, problems: error.problems }, undefined, 2));

@@ -24,4 +24,6 @@ export interface Services {
   /** True once nobody waits for the answer any more; studies are dropped at their next step. */
   readonly cancelled?: () => boolean;
   readonly pool?: Pool;
+  /** Takes the slopes that formulas declare as they are; otherwise whatever is made in a new way is probed for them. */
+  readonly trusting?: boolean;
 }

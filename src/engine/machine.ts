@@ -57,7 +57,8 @@ interface Bench {
 }
 
 /** A finding with everything that it stands for. */
-interface Kept extends Worked {
+interface Kept {
+  readonly worked: Worked;
   readonly subject: string;
   readonly unitsMark: string;
   readonly marks: readonly string[];
@@ -160,6 +161,21 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
     return questions;
   };
 
+  /** What a finding stands for is only gathered when it is asked whether it still stands. */
+  const keptOf = (worked: Worked, subject: string, bench: Bench): Kept => {
+    let marks: readonly string[] | undefined;
+    return {
+      worked,
+      subject,
+      get unitsMark() {
+        return bench.unitsMark;
+      },
+      get marks() {
+        return (marks ??= worked.reads.map(bench.markOf));
+      },
+    };
+  };
+
   /** A finding stands as long as its subject, every range and word behind it, and the units it is printed in, stand. */
   const kept = new Map<string, Kept>();
   /** `keep` is for the book's own findings; those of trials would push them out. */
@@ -172,15 +188,13 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
     if (
       before?.subject === subject &&
       (!keep || before.unitsMark === bench.unitsMark) &&
-      before.reads.every((path, i) => markOf(path) === before.marks[i])
+      before.worked.reads.every((path, i) => markOf(path) === before.marks[i])
     )
-      return before;
+      return before.worked;
     const worked = findingFor(question, tools);
     if (!keep) return worked;
-    const { finding, reads, solved } = worked;
-    const lasting = { finding, reads, ...(solved ? { solved } : {}) };
-    kept.set(key, { ...lasting, subject, unitsMark: bench.unitsMark, marks: reads.map(markOf) });
-    return lasting;
+    kept.set(key, keptOf(worked, subject, bench));
+    return worked;
   };
 
   /** Most findings stand where they stood before the edit. */
@@ -216,6 +230,7 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
         evaluator: new Evaluator(snapshot, providers, memory),
         text: (number, of) => shown(units, number, of),
         meansOf: (path) => schema.keyInfo(path, snapshot.tree)?.means ?? path,
+        trusting: services.trusting === true,
       },
     };
   };
@@ -228,7 +243,8 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
     const { evaluator } = tools;
     const accepted = acceptedIn(book.tree);
     const worked = questionsOf(evaluator).flatMap((question) => {
-      const { finding: bare, ...rest } = work(question, bench, true);
+      const result = work(question, bench, true);
+      const { finding: bare, solved } = result;
       if (!bare) return [];
       const place = book.placeOf(question.subject.at);
       const acceptance = accepted.get(bare.key);
@@ -238,7 +254,16 @@ export const createHouse = ({ disciplines, catalogue: rows, services = {} }: Hou
             accepted: acceptanceOf(bare, acceptance, question.check, services.today),
           })
         : placed(bare, place);
-      return [{ ...rest, question, finding }];
+      return [
+        {
+          question,
+          finding,
+          solved,
+          get reads() {
+            return result.reads;
+          },
+        },
+      ];
     });
     const findings = worked.map(({ finding }) => finding);
     const asker = askerFor({

@@ -63,7 +63,6 @@ type Best = Found & { readonly blank: boolean };
 
 /** Rounds after which a question that keeps reading new facts is taken as it is. */
 const ROUNDS = 6;
-const PROBES = 1;
 /** Scenarios without a number that are looked at again, to see whether their doubts are known to fail. */
 const TROUBLED = 8;
 /** Below every usage, so that a scenario without a number never hides one that has a number. */
@@ -99,6 +98,7 @@ class Hearing {
   /** Moves on whenever a range or a slope is new. */
   version = 0;
   readonly #heard = new Map<readonly Axis[], Set<ReadonlyMap<string, Slope>>>();
+  readonly told = new Set<ReadonlyMap<string, Slope>>();
 
   constructor(readonly narrowed: Narrowed) {}
 
@@ -110,6 +110,7 @@ class Hearing {
     }
     if (!slopes || before.has(slopes)) return;
     before.add(slopes);
+    this.told.add(slopes);
     for (const { path } of axes) {
       const known = this.slopes.get(path);
       const heard = slopes.get(path) ?? 'either';
@@ -153,8 +154,15 @@ class Hearing {
   }
 }
 
-/** Solves one question over its ranges. */
-export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
+/** Slopes that a probe has not contradicted. What was made alike has the same ones, whatever its numbers. */
+const probed = new WeakSet<ReadonlyMap<string, Slope>>();
+
+/**
+ * Solves one question over its ranges.
+ *
+ * @param trusting takes declared slopes as they are; else they are probed wherever something is made in a new way
+ */
+export const solve = (ask: Ask, narrowed: Narrowed = new Map(), trusting = false): Solved => {
   const hearing = new Hearing(narrowed);
   // Where a point does not say, a narrowed range stands at its own middle and not at that of the whole.
   const base: Point = new Map([...narrowed].map(([path, [low, high]]) => [path, low + (high - low) / 2]));
@@ -225,14 +233,17 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map()): Solved => {
   const all = hearing.wide();
   const { free } = hearing.split(all, 1, base);
   const beyond = (a: number, b: number): boolean => a >= 0 && b >= 0 && exceeds(a, b);
-  for (let i = 1; i <= PROBES && all.length > 0; i++) {
-    const u = halton(i, all.length);
+  const isNew = !trusting && [...hearing.told].some((slopes) => !probed.has(slopes));
+  if (all.length > 0 && (isNew || free.some(({ ends }) => ends))) {
+    const u = halton(1, all.length);
     const probe = new Map([...base, ...all.map((a, d) => [a.path, a.low + (a.high - a.low) * u[d]!] as const)]);
     const y = told(probe);
-    if (free.length === all.length) continue;
-    const onward = told(hearing.split(all, 1, probe).fixed);
-    const back = told(hearing.split(all, -1, probe).fixed);
-    slopeBroken ||= beyond(y, onward) || beyond(back, y);
+    if (isNew && free.length < all.length) {
+      const onward = told(hearing.split(all, 1, probe).fixed);
+      const back = told(hearing.split(all, -1, probe).fixed);
+      slopeBroken = beyond(y, onward) || beyond(back, y);
+      if (!slopeBroken) for (const slopes of hearing.told) probed.add(slopes);
+    }
   }
   if (slopeBroken) {
     hearing.distrust('all');

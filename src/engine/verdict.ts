@@ -67,10 +67,11 @@ export const solveQuestion = (
   question: Question,
   evaluator: Evaluator,
   narrowed?: Narrowed,
+  trusting?: boolean,
 ): Solution | { readonly missing: readonly string[]; readonly uses: ReadonlySet<string> } => {
   const uses = new Set<string>();
   try {
-    return { solved: solve(askerOf(question, evaluator, uses), narrowed), uses };
+    return { solved: solve(askerOf(question, evaluator, uses), narrowed, trusting), uses };
   } catch (error) {
     if (!(error instanceof NotStated)) throw error;
     return { missing: error.paths, uses };
@@ -129,6 +130,8 @@ export interface Tools {
   readonly evaluator: Evaluator;
   readonly text: Shower;
   readonly meansOf: (path: string) => string;
+  /** Whether declared slopes are taken as they are, without a probe. */
+  readonly trusting?: boolean;
 }
 
 const capital = (s: string): string => (s ? s[0]!.toUpperCase() + s.slice(1) : s);
@@ -177,7 +180,7 @@ export interface Worked {
 
 /** Works out one finding. */
 export const findingFor = (question: Question, tools: Tools): Worked => {
-  const solution = solveQuestion(question, tools.evaluator);
+  const solution = solveQuestion(question, tools.evaluator, undefined, tools.trusting);
   if ('missing' in solution)
     return {
       finding: notStated(question, solution.missing, solution.uses, tools),
