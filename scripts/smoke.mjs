@@ -1,6 +1,6 @@
 // What a user meets: the package as it is installed, and `npm start` as it is typed.
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { npm, root } from './tools.mjs';
 
@@ -35,13 +35,15 @@ export async function packedSmoke(scratch) {
   );
   const dist = join(home, 'node_modules', 'gantrybook', 'dist');
   must(existsSync(join(dist, 'licences.txt')), 'The licences of what is bundled are not in the package.');
-  for (const file of readdirSync(dist))
+  must(existsSync(join(dist, 'desk', 'index.html')), 'The desk is not in the package.');
+  const files = readdirSync(dist, { recursive: true, encoding: 'utf8' });
+  for (const file of files.filter((one) => statSync(join(dist, one)).isFile()))
     must(!readFileSync(join(dist, file), 'utf8').includes(root), `dist/${file} names the folder that it was made in.`);
 }
 
 /** Starts the demo, fetches the page at the address that it prints, and ends it as Ctrl-C does. */
 export async function startSmoke() {
-  const child = spawn(process.execPath, [join(root, 'scripts', 'start.mjs')], {
+  const child = spawn(process.execPath, [join(root, 'scripts', 'start.mjs'), '--no-browser'], {
     cwd: root,
     stdio: ['ignore', 'pipe', 'inherit'],
     // A group of its own, since Ctrl-C reaches every process in one.

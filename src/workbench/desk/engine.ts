@@ -26,8 +26,6 @@ export interface FindingCard {
   readonly sheet: string;
   readonly verdict: Verdict;
   readonly sentence: string;
-  readonly use?: Use;
-  readonly percent?: string;
   readonly place?: Place;
   /** Accepted by the author, so that it does not count against the book. */
   readonly accepted: boolean;

@@ -1,6 +1,6 @@
 /** What a laid book says of itself, as plain data for lists and strips; and what moved against an earlier one. */
 import { bookWords } from '../../pack/report.ts';
-import { movedScaleSvg, useScaleSvg, useText, type Used } from '../../figures/index.ts';
+import { movedScaleSvg, useScaleSvg, type Used } from '../../figures/index.ts';
 import type { House, Machine } from '../../app/index.ts';
 import type { Use } from '../../contract/document.ts';
 import type { Finding } from '../../kernel/index.ts';
@@ -15,14 +15,12 @@ const useOf = ({ use, verdict, sense }: Finding): Use | undefined =>
 
 export const cardOf = (finding: Finding): FindingCard => {
   const { key, code, sheet, verdict, sentence, place, accepted, levers } = finding;
-  const use = useOf(finding);
   return {
     key,
     code,
     sheet,
     verdict,
     sentence,
-    ...(use ? { use, percent: useText(use) } : {}),
     ...(place ? { place } : {}),
     accepted: accepted?.counts === true,
     hasLevers: levers.length > 0,
@@ -40,11 +38,14 @@ const SLACK = 1e-9;
 const isSame = (a: number, b: number): boolean =>
   Object.is(a, b) || Math.abs(a - b) <= SLACK * Math.max(1, Math.abs(a));
 
-const hasMoved = (before: Side, after: Side): boolean => {
+const hasMoved = (before: Finding, after: Finding): boolean => {
+  if (before === after) return false;
   if (before.verdict !== after.verdict) return true;
   const [a, b] = [before.use, after.use];
   if (!a || !b) return a !== b;
-  return !(isSame(a.worst, b.worst) && isSame(a.best, b.best) && isSame(a.advised, b.advised));
+  if (!(isSame(a.worst, b.worst) && isSame(a.advised, b.advised))) return true;
+  // Where the worst holds, how well the best does is only worked out for somebody who looks.
+  return a.worst > 1 && !isSame(a.best, b.best);
 };
 
 const rulerOf = (before: Used | undefined, after: Used | undefined): string | undefined => {
@@ -59,8 +60,8 @@ export const movedFrom = (before: readonly Finding[], after: readonly Finding[])
   const now = new Map(after.map((finding) => [finding.key, finding]));
   return [...new Set([...now.keys(), ...old.keys()])].flatMap((key): Moved[] => {
     const [from, to] = [old.get(key), now.get(key)];
+    if (from && to && !hasMoved(from, to)) return [];
     const [was, is] = [from && sideOf(from), to && sideOf(to)];
-    if (was && is && !hasMoved(was, is)) return [];
     const { sheet, sentence } = (to ?? from)!;
     const ruler = rulerOf(was?.use, is?.use);
     return [
