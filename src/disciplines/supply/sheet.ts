@@ -5,7 +5,7 @@ import { warmingFigure, warmingWords } from './figures/warming.ts';
 import { weekFigure, weekWords } from './figures/week.ts';
 import type { SupplyBook } from './schema.ts';
 import { railsDrawn, warmingDrawn, weekDrawn } from './sheet/gather.ts';
-import { branchTable, driveTable, energyTable, railTable, warmthTable } from './sheet/tables.ts';
+import { branchTable, driveTable, energyTable, railTable, supplyTable, warmthTable } from './sheet/tables.ts';
 import { attempted, type Sheet } from './sheet/words.ts';
 
 export const cautions: readonly string[] = [
@@ -75,7 +75,7 @@ export const sheet = (context: SheetContext<SupplyBook>): SheetDocument => ({
       text: 'Do the rails bear every mode, how warm does everything get, does each fuse suit its wire and its supply, and what does standing by cost?',
     },
     { kind: 'findings' },
-    ...under('Rails', [...railTable(context), ...rails(context), ...driveTable(context)]),
+    ...under('Rails', [...supplyTable(context), ...railTable(context), ...rails(context), ...driveTable(context)]),
     ...under('Warmth', [...warmthTable(context), ...warming(context)]),
     ...under('Fuses and wires', branchTable(context)),
     ...under('Energy', [...energyTable(context), ...week(context)]),

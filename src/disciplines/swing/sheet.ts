@@ -8,7 +8,14 @@ import { missFigure, missWords } from './figures/misses.ts';
 import { planFigure, planWords } from './figures/plan.ts';
 import type { SwingBook } from './schema.ts';
 import { arrivalOf, countedOf, growthOf, missFigureOf, planFigureOf } from './sheet/gather.ts';
-import { dockCureTables, periodTable, playerWords, travelCureTables, travelTable } from './sheet/tables.ts';
+import {
+  dockCureTables,
+  periodTable,
+  playerWords,
+  statedTable,
+  travelCureTables,
+  travelTable,
+} from './sheet/tables.ts';
 import { attempted, text, type Sheet } from './sheet/words.ts';
 
 export const cautions: readonly string[] = [
@@ -113,6 +120,7 @@ export const sheet = (context: SheetContext<SwingBook>): SheetDocument => {
         ? ([{ kind: 'paragraph', text: 'Nothing hangs on a line in this machine.' }] as const)
         : []),
       { kind: 'findings' },
+      ...(hoists.length === 0 ? [] : statedTable(context)),
       ...hoists.flatMap((hoist): readonly Block[] => [
         { kind: 'heading', text: `${hoist}: the load as a pendulum` },
         ...attempted(context, `No periods of ${hoist}`, () => periodTable(context, hoist)),

@@ -9,7 +9,9 @@ type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
 const content = (cell: Cell, keys: ReadonlySet<string>): Markup => {
   if (typeof cell === 'string') return tag`${cell}`;
   const { text, use, verdict, finding, path } = cell;
-  const words = text ? tag`<span>${text}</span>` : null;
+  // A fact that stands by itself is its own handle; beside a verdict its path says what is meant.
+  const bare = path !== undefined && text !== '' && !verdict && !finding && !use;
+  const words = bare ? tag`<span data-path="${path}">${text}</span>` : text ? tag`<span>${text}</span>` : null;
   const linked =
     finding && keys.has(finding)
       ? tag`<a href="#${idOf('finding', finding)}" data-key="${finding}">${words ?? useLabel(cell)}</a>`
@@ -18,7 +20,7 @@ const content = (cell: Cell, keys: ReadonlySet<string>): Markup => {
     use
       ? tag` <span class="use">${raw(useScaleSvg(use, 'small', true))} ${text ? tag`<span class="percent">${useText(use)}</span>` : linked ? null : useText(use)}</span>`
       : null
-  }${path ? tag` <code class="path" data-path="${path}">${path}</code>` : null}`;
+  }${path && !bare ? tag` <code class="path" data-path="${path}">${path}</code>` : null}`;
 };
 
 const useLabel = (cell: Exclude<Cell, string>): string => (cell.use ? useText(cell.use) : (cell.finding ?? ''));
@@ -33,7 +35,10 @@ const cellOf = (cell: Cell, column: Column | undefined, first: boolean, keys: Re
 /** A table with heads on both sides; a wide one scrolls inside its own frame. */
 export const tableBlock = ({ name, caption, columns, rows, note }: Of<'table'>, keys: ReadonlySet<string>): Markup => {
   const id = idOf('table', name);
-  return tag`<div class="table" role="region" aria-labelledby="${id}" tabindex="0"><table><caption id="${id}">${caption}</caption><thead><tr>${columns.map(
+  // What a row comes to stays in sight while the rest of a wide table is moved under it.
+  const last = columns.length - 1;
+  const stays = rows.some((cells) => typeof cells[last] === 'object' && (cells[last].use || cells[last].verdict));
+  return tag`<div class="table${stays ? ' stays' : ''}" role="region" aria-labelledby="${id}" tabindex="0"><table><caption id="${id}">${caption}</caption><thead><tr>${columns.map(
     ({ head, align }) => tag`<th scope="col" class="${align === 'number' ? 'number' : ''}">${head}</th>`,
   )}</tr></thead><tbody>${rows.map(
     (cells) => tag`<tr>${cells.map((cell, i) => cellOf(cell, columns[i], i === 0, keys))}</tr>`,

@@ -1,5 +1,14 @@
 /** Every finding of the sheet, worst first. */
-import { raw, tag, useScaleSvg, useText, worstFirst, type Markup, type Used } from '../../figures/index.ts';
+import {
+  raw,
+  tag,
+  useScaleSvg,
+  useText,
+  verdictWord,
+  worstFirst,
+  type Markup,
+  type Used,
+} from '../../figures/index.ts';
 import { percentText } from '../../kernel/percent.ts';
 import type { Verdict } from '../../kernel/findings.ts';
 import type { Acceptance, Finding, Remedy } from '../../kernel/report.ts';
@@ -22,16 +31,26 @@ const acceptance = ({ because, until, counts, note }: Acceptance): Markup =>
     `${because}${until ? `, until ${until}` : ''}${/[.!?]$/.test(because) && !until ? '' : '.'}${note ? ` ${note}` : ''}`,
   );
 
-const remedy = ({ says, verdict, percent, alsoCures, breaks, edits }: Remedy): Markup =>
-  line(
+const toFinding = (key: string): Markup => tag`<a href="#${idOf('finding', key)}" data-key="${key}">${key}</a>`;
+const listed = (items: readonly Markup[]): Markup => tag`${items.map((item, i) => tag`${i > 0 ? ', ' : null}${item}`)}`;
+
+/** @param own keys of the findings on this sheet, to which a link leads */
+const remedy = ({ says, verdict, percent, alsoCures, breaks, edits }: Remedy, own: ReadonlySet<string>): Markup => {
+  const named = (key: string): Markup => (own.has(key) ? toFinding(key) : tag`${key}`);
+  return line(
     'Remedy',
     tag`${says} Then: ${mark(verdict)}${percent === undefined ? null : ` at ${percentText(percent)} of limit`}${
-      alsoCures.length > 0 ? `; also cures ${alsoCures.join(', ')}` : null
-    }${breaks.length > 0 ? tag`; <b>breaks</b> ${breaks.map(({ key }) => key).join(', ')}` : null}.${edits.map(
+      alsoCures.length > 0 ? tag`; also cures ${listed(alsoCures.map(named))}` : null
+    }${
+      breaks.length > 0
+        ? tag`; <b>makes worse</b> ${listed(breaks.map(({ key, before, after }) => tag`${named(key)} (${verdictWord[before]} → ${verdictWord[after]})`))}`
+        : null
+    }.${edits.map(
       ({ path, before, after }) =>
         tag` <span class="edit"><code data-path="${path}">${path}</code> ${before ?? 'not stated'} → ${after ?? 'taken out'}</span>`,
     )}`,
   );
+};
 
 const scenario = (finding: Finding): Markup | null => {
   if (finding.scenario.length === 0) return null;
@@ -42,12 +61,17 @@ const scenario = (finding: Finding): Markup | null => {
   return line('Decided with', tag`${ends}${finding.searched ? '; found by search' : null}.`);
 };
 
-const asComparison = ({ demand, limit, sense }: Finding): Markup | null =>
-  demand && limit && sense !== 'yes-no'
+/** A share of all of something says the same as the percentage beside it. */
+const isShare = ({ demand, limit }: Finding): boolean => demand?.of === 'ratio' && limit?.number === 1;
+
+const asComparison = (finding: Finding): Markup | null => {
+  const { demand, limit, sense } = finding;
+  return demand && limit && sense !== 'yes-no' && !isShare(finding)
     ? tag`<p class="compare">${demand.text} <span class="aside">${sense === 'at-least' ? 'of at least' : 'of at most'}</span> ${limit.text}</p>`
     : null;
+};
 
-const row = (finding: Finding, ref: string, working: string | undefined): Markup => {
+const row = (finding: Finding, ref: string, working: string | undefined, own: ReadonlySet<string>): Markup => {
   const { code, designations, mode, place, verdict, reason, missing, key } = finding;
   const used = usedBy(finding);
   const tags = [code, ...designations, ...(mode ? [mode] : [])].join(' · ');
@@ -63,7 +87,7 @@ const row = (finding: Finding, ref: string, working: string | undefined): Markup
       : null,
     finding.accepted ? acceptance(finding.accepted) : null,
     verdict === 'holds' || verdict === 'not-stated' ? null : scenario(finding),
-    ...(finding.remedies ?? []).slice(0, 3).map(remedy),
+    ...(finding.remedies ?? []).slice(0, 3).map((one) => remedy(one, own)),
   ]}</div>${used && verdict !== 'not-stated' ? usedColumn(finding, used) : null}</li>`;
 };
 
@@ -95,11 +119,12 @@ export const findingsList = (
   if (findings.length === 0)
     return tag`<p class="quiet">Nothing is checked yet: the book states none of the facts that this sheet needs.</p>`;
   const sorted = byWeight(findings);
+  const own = new Set(sorted.map(({ key }) => key));
   return tag`${worstFirst.map((verdict) => {
     const same = sorted.filter((finding) => finding.verdict === verdict);
     if (same.length === 0) return null;
     return tag`<section class="group" aria-labelledby="${verdict}"><h3 id="${verdict}">${headings[verdict]} <span class="aside">${count(same.length, 'finding')}</span></h3><ol class="findings">${same.map(
-      (finding) => row(finding, refs.get(finding.key) ?? '', workingOf(finding.key)),
+      (finding) => row(finding, refs.get(finding.key) ?? '', workingOf(finding.key), own),
     )}</ol></section>`;
   })}`;
 };

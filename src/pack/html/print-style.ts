@@ -32,6 +32,7 @@ tr,.finding,.step,.worst li,.questions li,figure,.title-block,.cautions,.again{b
 .entry{break-inside:avoid-page}
 .entry-head,.steps{break-inside:avoid}
 .table{overflow:visible}
+.stays td:last-child,.stays thead th:last-child{position:static;padding-left:0;box-shadow:none}
 .table table{min-width:0;width:auto;max-width:100%}
 .strip .count{font-size:15pt}
 .finding{grid-template-columns:9mm minmax(0,1fr) 52mm;padding:1.4mm 0}

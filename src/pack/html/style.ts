@@ -111,6 +111,7 @@ tbody th{font-weight:600}
 th.number,td.number{text-align:right}
 .use{white-space:nowrap}
 td code.path{color:var(--soft)}
+.stays td:last-child,.stays thead th:last-child{position:sticky;right:0;background:var(--paper);padding-left:12px;box-shadow:-1px 0 0 var(--hair)}
 .note{font-size:.88em;margin-top:5px;max-width:90ch}
 .plain{font-size:.93em;margin-bottom:16px}
 .records{display:flex;flex-wrap:wrap;align-items:start;gap:4px 56px}

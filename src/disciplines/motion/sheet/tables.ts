@@ -1,5 +1,5 @@
 /** The tables of the Motion sheet. */
-import type { Block, Cell, Column } from '../../../contract/index.ts';
+import { need, type Block, type Cell, type Column } from '../../../contract/index.ts';
 import type { Value } from '../../../kernel/index.ts';
 import { axisOf, beltOf, massOf, pretensionOf, softestDrive, stopOf } from '../calc/axis-book.ts';
 import { greatestForce } from '../calc/axis-facts.ts';
@@ -9,7 +9,7 @@ import { spanTone } from '../calc/belt-tension.ts';
 import { referenceVoltage } from '../calc/drive.ts';
 import { driverEntry, driverPart, motorEntry, motorOf, peakOf, stepperOf } from '../calc/motor-facts.ts';
 import { capacity, demand, reflectedInertia, travelProfile } from '../facts.ts';
-import { ranged, useOf, type Sheet } from './words.ts';
+import { held, NONE, ranged, said, textOf, useOf, type Sheet } from './words.ts';
 
 const left = (head: string): Column => ({ head, align: 'left' });
 const number = (head: string): Column => ({ head, align: 'number' });
@@ -66,6 +66,14 @@ export const demandTable = (sheet: Sheet): readonly Block[] => {
   );
 };
 
+/** The speed of an axis: that of the book, unless its travel is too short to come up to it. */
+const speedCell = (sheet: Sheet, axis: string): Cell => {
+  const asked = () => need(axisOf(sheet, axis), 'speed').speed;
+  const reached = () => sheet.get(travelProfile, axis).speed;
+  const reaches = sheet.attempt(() => sheet.ends(reached).low >= sheet.ends(asked).high);
+  return held(sheet, reaches.ok && reaches.value ? asked : reached);
+};
+
 /** How each axis travels and stops. */
 export const travelTable = (sheet: Sheet): readonly Block[] =>
   table(
@@ -82,21 +90,21 @@ export const travelTable = (sheet: Sheet): readonly Block[] =>
       number('Load over rotor'),
     ],
     axesOf(sheet).map((axis): Cell[] => {
-      const { drive, travel, motors, speed } = axisOf(sheet, axis);
+      const { motors, speed } = axisOf(sheet, axis);
       const profile = () => sheet.get(travelProfile, axis);
       const first = motors?.[0];
       return [
         axis,
-        drive,
-        travel ? sheet.show(travel) : '—',
-        ranged(sheet, () => profile().speed),
-        ranged(sheet, () => profile().acceleration),
+        said(axisOf(sheet, axis), 'drive'),
+        held(sheet, () => need(axisOf(sheet, axis), 'travel').travel),
+        speedCell(sheet, axis),
+        held(sheet, () => profile().acceleration),
         ranged(sheet, () => profile().totalTime),
         speed === undefined
-          ? '—'
+          ? NONE
           : ranged(sheet, () => stopOf(axisOf(sheet, axis), axisOf(sheet, axis)['approach-speed'] ?? speed)),
         first === undefined
-          ? '—'
+          ? NONE
           : ranged(sheet, () =>
               inertiaRatio.work({ load: sheet.get(reflectedInertia, axis), rotor: motorOf(sheet, first).rotorInertia }),
             ),
@@ -123,9 +131,9 @@ export const beltTable = (sheet: Sheet): readonly Block[] => {
       const axis = () => axisOf(sheet, name);
       return [
         name,
-        axis().belt ?? '—',
+        said(axis(), 'belt'),
         ranged(sheet, () => greatestForce(sheet, name)),
-        ranged(sheet, () => pretensionOf(sheet, axis())),
+        held(sheet, () => pretensionOf(sheet, axis())),
         ranged(sheet, () =>
           spanTone.work({
             tension: pretensionOf(sheet, axis()),
@@ -163,15 +171,15 @@ export const motorTable = (sheet: Sheet): readonly Block[] =>
       const entry = motorEntry(sheet, name);
       return [
         name,
-        entry.part ?? '—',
-        entry.winding ?? (stepperOf(sheet, name).leads === 4 ? 'coil' : '—'),
-        ranged(sheet, () => facts.holdingTorque),
-        ranged(sheet, () => facts.ratedCurrent),
-        ranged(sheet, () => facts.phaseResistance),
-        ranged(sheet, () => facts.phaseInductance),
-        ranged(sheet, () => facts.torqueConstant),
-        ranged(sheet, () => facts.detentTorque),
-        ranged(sheet, () => facts.rotorInertia),
+        said(entry, 'part'),
+        said(entry, 'winding', { none: stepperOf(sheet, name).leads === 4 ? 'coil' : NONE }),
+        held(sheet, () => facts.holdingTorque),
+        held(sheet, () => facts.ratedCurrent),
+        held(sheet, () => facts.phaseResistance),
+        held(sheet, () => facts.phaseInductance),
+        held(sheet, () => facts.torqueConstant),
+        held(sheet, () => facts.detentTorque),
+        held(sheet, () => facts.rotorInertia),
       ];
     }),
   );
@@ -181,15 +189,18 @@ const motorsOn = ({ book }: Sheet, driver: string): readonly string[] =>
     .filter(([, motor]) => motor.driver === driver)
     .map(([name]) => name);
 
-/** A setting of which only a range is known is none that could be copied to a switch. */
-const settingText = (sheet: Sheet, driver: string, key: 'current' | 'standstill-current'): string => {
-  const of = (): Value | undefined => driverEntry(sheet, driver)[key];
-  const stated = of();
-  if (stated === undefined) return NOT_STATED;
-  const { low, high } = sheet.ends(() => of() ?? stated);
-  return low === high ? sheet.show(stated) : NOT_STATED;
-};
 const NOT_STATED = 'not stated';
+
+/** A setting of which only a range is known is none that could be copied to a switch. */
+const settingOf = (sheet: Sheet, driver: string, key: 'current' | 'standstill-current', marking = ''): Cell => {
+  const of = () => need(driverEntry(sheet, driver), key)[key];
+  const exact = sheet.attempt(() => {
+    const { low, high } = sheet.ends(of);
+    return low === high;
+  });
+  if (!exact.ok || !exact.value) return NOT_STATED;
+  return said(driverEntry(sheet, driver), key, { write: (stated) => `${sheet.show(stated)}${marking}` });
+};
 
 const markings = { peak: 'peak', RMS: 'RMS', unknown: '(not known whether peak or RMS)' } as const;
 
@@ -197,28 +208,30 @@ const markings = { peak: 'peak', RMS: 'RMS', unknown: '(not known whether peak o
 const referenceOf = (sheet: Sheet, name: string): string => {
   const part = driverPart(sheet, name);
   const { 'reference-gain': gain, 'sense-resistor': sense } = part ?? {};
-  if (gain === undefined || sense === undefined || part?.['current-steps'] !== undefined) return '—';
+  if (gain === undefined || sense === undefined || part?.['current-steps'] !== undefined) return NONE;
   return ranged(sheet, () => referenceVoltage.work({ peak: peakOf(sheet, name), gain, sense }));
 };
 
 /** Switch settings of the drivers, as rows for sheet and file alike. */
-export const settingsOf = (sheet: Sheet): readonly (readonly string[])[] =>
+const settingRows = (sheet: Sheet): readonly (readonly Cell[])[] =>
   Object.keys(sheet.book.drivers ?? {}).map((name) => {
     const driver = driverEntry(sheet, name);
     const marked = driver.marked ?? driverPart(sheet, name)?.marked ?? 'unknown';
-    const current = settingText(sheet, name, 'current');
     return [
       name,
-      motorsOn(sheet, name).join(', ') || '—',
-      driver.part ?? '—',
-      driver.microsteps === undefined ? NOT_STATED : `1/${driver.microsteps}`,
-      current === NOT_STATED ? current : `${current} ${markings[marked]}`,
+      motorsOn(sheet, name).join(', ') || NONE,
+      said(driver, 'part'),
+      said(driver, 'microsteps', { write: (microsteps) => `1/${microsteps}`, none: NOT_STATED }),
+      settingOf(sheet, name, 'current', ` ${markings[marked]}`),
       ranged(sheet, () => peakOf(sheet, name)),
       referenceOf(sheet, name),
-      settingText(sheet, name, 'standstill-current'),
-      driver['standing-by'] ?? NOT_STATED,
+      settingOf(sheet, name, 'standstill-current'),
+      said(driver, 'standing-by', { none: NOT_STATED }),
     ];
   });
+
+export const settingsOf = (sheet: Sheet): readonly (readonly string[])[] =>
+  settingRows(sheet).map((row) => row.map(textOf));
 
 export const settingHeads = [
   'Driver',
@@ -237,6 +250,6 @@ export const settingTable = (sheet: Sheet, least: ReadonlyMap<string, string>): 
     'driver-settings',
     'What to set on the drivers',
     [...settingHeads.map((head, k) => (k > 2 && k < 8 ? number(head) : left(head))), number('Least that still holds')],
-    settingsOf(sheet).map((row) => [...row, least.get(row[0]!) ?? '—']),
+    settingRows(sheet).map((row) => [...row, least.get(textOf(row[0]!)) ?? NONE]),
     'The least current, as marked, at which the motors still do their work with the margin that is advised: cooler, quieter, less pinch. It belongs to these microsteps and this standstill current. Set it, and try the machine before you leave it. A dash: no current up to the present one is sure to leave that margin. Reference: volts at the trimmer for the peak in this row, by the gain and the sense resistor of the part; read both on yours.',
   );

@@ -2,7 +2,7 @@
 import { behind, stateOf } from '../calc/layout.ts';
 import { need, type Block, type Cell, type Column } from '../../../contract/index.ts';
 import { greatest, type Value } from '../../../kernel/index.ts';
-import { modesOf, motorsOn, railsOf } from '../calc/book.ts';
+import { limitOf, modesOf, motorsOn, railsOf, voltsOf } from '../calc/book.ts';
 import { branchRail } from '../calc/branch-facts.ts';
 import { phaseCurrent } from '../calc/drive-facts.ts';
 import { energyPrice } from '../calc/energy.ts';
@@ -23,7 +23,7 @@ import {
   windingTemperature,
   wireBears,
 } from '../facts.ts';
-import { found, ranged, useCell, type Sheet } from './words.ts';
+import { found, held, NONE, ranged, said, useCell, type Sheet } from './words.ts';
 
 const left = (head: string): Column => ({ head, align: 'left' });
 const number = (head: string): Column => ({ head, align: 'number' });
@@ -39,6 +39,21 @@ const table = (
 
 const at = (name: string, mode: string): string => (mode === '' ? name : `${name}@${mode}`);
 const modeHead = (mode: string): string => (mode === '' ? 'everything on' : mode);
+
+/** What the rails are, as the book says it. */
+export const supplyTable = (sheet: Sheet): readonly Block[] =>
+  table(
+    'rails',
+    'The rails, as the book says it',
+    [left('Supply'), left('Part'), left('Rail'), number('Volts'), number('Bears')],
+    railsOf(sheet.book).map(([supply, rail]): Cell[] => [
+      supply,
+      said(sheet.book.supplies![supply]!, 'part'),
+      rail,
+      held(sheet, () => voltsOf(sheet.book, rail)),
+      held(sheet, () => limitOf(sheet.book, rail)),
+    ]),
+  );
 
 /** Current of every rail in every mode, with its use. */
 export const railTable = (sheet: Sheet): readonly Block[] => {
@@ -85,7 +100,7 @@ export const driveTable = (sheet: Sheet): readonly Block[] => {
     ...modes.flatMap((mode): Cell[] => {
       const state = sheet.attempt(() => stateOf(sheet, motor, mode));
       return [
-        state.ok ? state.value : '—',
+        state.ok ? state.value : NONE,
         ranged(sheet, () => phaseCurrent(sheet, motor, mode)),
         ranged(sheet, () => sheet.get(drivePower, inMode(motor, mode))),
       ];
@@ -107,12 +122,13 @@ const classOf = (sheet: Sheet, motor: string): Value =>
 export const warmthTable = (sheet: Sheet): readonly Block[] => {
   const motors = Object.keys(sheet.book.motors ?? {});
   const rows = motors.map((motor): Cell[] => {
-    const driver = sheet.book.motors?.[motor]?.driver;
+    const entry = sheet.book.motors![motor]!;
+    const { driver } = entry;
     return [
       motor,
       ranged(sheet, () => greatest(...modesOf(sheet.book).map((mode) => phaseCurrent(sheet, motor, mode)))),
       ranged(sheet, () => sheet.get(windingTemperature, motor)),
-      ranged(sheet, () => need(sheet.book.motors![motor]!, 'winding-temperature')['winding-temperature']),
+      held(sheet, () => need(entry, 'winding-temperature')['winding-temperature']),
       useCell(sheet, `SUPPLY-060/${motor}`),
       ranged(sheet, () =>
         insulationLife.work({ limit: classOf(sheet, motor), temperature: sheet.get(windingTemperature, motor) }),
@@ -120,11 +136,11 @@ export const warmthTable = (sheet: Sheet): readonly Block[] => {
       ranged(sheet, () => sheet.get(caseTemperature, motor)),
       useCell(sheet, `SUPPLY-070/${motor}`),
       useCell(sheet, `SUPPLY-075/${motor}`),
-      driver ?? '—',
+      said(entry, 'driver'),
       driver === undefined || motorsOn(sheet.book, driver).length === 0
-        ? '—'
+        ? NONE
         : ranged(sheet, () => driverTemperature(sheet, driver).temperature),
-      driver === undefined ? '—' : useCell(sheet, `SUPPLY-080/${driver}`),
+      driver === undefined ? NONE : useCell(sheet, `SUPPLY-080/${driver}`),
     ];
   });
   return table(
@@ -149,16 +165,18 @@ export const warmthTable = (sheet: Sheet): readonly Block[] => {
   );
 };
 
+const kindMark = (kind: string | undefined): string => (kind === 'fast' ? 'F ' : kind === 'time-lag' ? 'T ' : '');
+
 /** Every branch by the full rule. */
 export const branchTable = (sheet: Sheet): readonly Block[] => {
-  const rows = Object.entries(sheet.book.fuses ?? {}).map(([fuse, { rating, kind }]): Cell[] => {
+  const rows = Object.entries(sheet.book.fuses ?? {}).map(([fuse, entry]): Cell[] => {
     const { drivers, loads, converters } = behind(sheet, fuse);
     const rail = sheet.attempt(() => branchRail(sheet, fuse));
     return [
       fuse,
-      rating === undefined ? '—' : `${kind === 'fast' ? 'F ' : kind === 'time-lag' ? 'T ' : ''}${sheet.show(rating)}`,
-      rail.ok ? rail.value : '—',
-      [...drivers, ...loads, ...converters].join(', ') || '—',
+      said(entry, 'rating', { write: (rating) => `${kindMark(entry.kind)}${sheet.show(rating)}` }),
+      rail.ok ? rail.value : NONE,
+      [...drivers, ...loads, ...converters].join(', ') || NONE,
       ranged(sheet, () => sheet.get(branchCurrent, fuse)),
       useCell(sheet, `SUPPLY-120/${fuse}`),
       ranged(sheet, () => sheet.get(wireBears, fuse)),
@@ -199,14 +217,11 @@ export const branchTable = (sheet: Sheet): readonly Block[] => {
 export const energyTable = (sheet: Sheet): readonly Block[] => {
   const { book } = sheet;
   const modes = Object.keys(book.modes ?? {});
-  const rows = modes.map((mode): Cell[] => {
-    const duty = book.modes?.[mode]?.duty;
-    return [
-      mode,
-      duty === undefined ? '—' : ranged(sheet, () => book.modes![mode]!.duty!),
-      ranged(sheet, () => sheet.get(mainsPower, mode)),
-    ];
-  });
+  const rows = modes.map((mode): Cell[] => [
+    mode,
+    held(sheet, () => need(book.modes![mode]!, 'duty').duty),
+    ranged(sheet, () => sheet.get(mainsPower, mode)),
+  ]);
   const price = book.site?.['energy-price'];
   // What does not add up to the whole of the opening time is scaled to it, and shown.
   const all: Cell[][] =
@@ -226,7 +241,7 @@ export const energyTable = (sheet: Sheet): readonly Block[] => {
             'a week, day and night',
             ranged(sheet, () => sheet.get(weekEnergy, 'site')),
             price === undefined
-              ? '—'
+              ? NONE
               : ranged(sheet, () => energyPrice.work({ energy: sheet.get(weekEnergy, 'site'), price })),
           ],
         ]

@@ -1,17 +1,74 @@
 /** The tables of the Swing sheet. */
-import type { Block, Column } from '../../../contract/index.ts';
-import { constant, type Edit } from '../../../kernel/index.ts';
-import { axisOf, carriersOf, easingOf, fadingOf, jogSwing, profileOf, shortest } from '../calc/book.ts';
+import type { Block, Cell, Column } from '../../../contract/index.ts';
+import { constant, type Edit, type Value } from '../../../kernel/index.ts';
+import { axisOf, carriersOf, easingOf, fadingOf, hoistsOf, jogSwing, profileOf, shortest } from '../calc/book.ts';
 import { dockCures, HOPELESS, swingAfter, travelCures, type Cure } from '../calc/cures.ts';
 import { swingPeriod } from '../calc/period.ts';
 import { sidewaysAt, travelResidual } from '../calc/travel.ts';
 import { cures, type Proposed, type Tried } from '../studies/cures.ts';
 import { dockCase, dockCodes, lengthsOf, travelCase } from './gather.ts';
-import { ranged, text, type Sheet } from './words.ts';
+import { held, NONE, ranged, said, text, type Sheet } from './words.ts';
 
 const left = (head: string): Column => ({ head, align: 'left' });
 const number = (head: string): Column => ({ head, align: 'number' });
 const SMALL = constant(0.087, 'angle', 'five degrees');
+
+const ofHanging = {
+  'halves-after': 'swings after which half of it is left',
+  'centre-of-mass-below-hook': 'hook to centre of mass',
+  'lift-off-offset': 'out of plumb at lift-off',
+  'lift-off-scatter': 'scatter of the lift-offs',
+  'half-width': 'half of the widest part',
+  head: 'width of what enters the dock',
+  calm: 'swing with which it may be lowered',
+  dwell: 'wait after a travel',
+} as const;
+
+const ofDock = {
+  catch: 'width in which it is caught',
+  lean: 'lean with which it goes in',
+  'below-pivot': 'pivot to hook, when it is up',
+  caught: 'trial releases that docked',
+  misses: 'lift-offs that may miss',
+} as const;
+
+type Facts<K extends string> = Readonly<Partial<Record<K, Value>>>;
+
+/** One row for each of the facts that the book states. */
+const factRows = <K extends string>(
+  sheet: Sheet,
+  about: string,
+  facts: Facts<NoInfer<K>> | undefined,
+  words: Readonly<Record<K, string>>,
+): Cell[][] =>
+  (Object.keys(words) as K[]).flatMap((key): Cell[][] => {
+    const fact = facts?.[key];
+    return fact === undefined ? [] : [[about, words[key], held(sheet, () => facts?.[key] ?? fact)]];
+  });
+
+/** What the book says of what hangs, of its docks and of the walls beside it. */
+export const statedTable = (sheet: Sheet): readonly Block[] => {
+  const { axes, hanging } = sheet.book;
+  const rows = [
+    ...factRows(sheet, 'load', hanging, ofHanging),
+    ...hoistsOf(sheet.book).flatMap((hoist): Cell[][] => {
+      const dock = axes?.[hoist]?.dock;
+      const kind: Cell[][] = dock?.kind === undefined ? [] : [[`dock of ${hoist}`, 'kind', said(dock, 'kind')]];
+      return [...kind, ...factRows(sheet, `dock of ${hoist}`, dock, ofDock)];
+    }),
+    ...carriersOf(sheet.book).flatMap((axis) => factRows(sheet, axis, axes?.[axis], { wall: 'plumb line to wall' })),
+  ];
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      name: 'stated',
+      caption: 'What hangs and where it docks, as the book says it.',
+      columns: [left('of'), left('fact'), number('stands at')],
+      rows,
+    },
+  ];
+};
 
 /** Lengths and periods, which a stop watch checks. */
 export const periodTable = (sheet: Sheet, hoist: string): readonly Block[] => [
@@ -53,7 +110,7 @@ export const travelTable = (sheet: Sheet, hoist: string): readonly Block[] => {
     return [
       axis,
       ranged(sheet, residual),
-      integrated.ok ? integrated.value : '—',
+      integrated.ok ? integrated.value : NONE,
       ranged(sheet, () => jogSwing(sheet, hoist, axis)),
       ranged(sheet, () => sidewaysAt.work({ length: shortest(sheet, hoist), angle: jogSwing(sheet, hoist, axis) })),
     ];
@@ -153,7 +210,7 @@ const cureTable = (
   rows: tried.map((one) => [
     words[one.cure.kind],
     written(sheet, one.cure) ?? '',
-    Number.isFinite(one.cure.left) ? text(sheet, one.cure.left, of) : '—',
+    Number.isFinite(one.cure.left) ? text(sheet, one.cure.left, of) : NONE,
     one.cure.time > 0.005 ? `+${text(sheet, one.cure.time, 'time')}` : 'none',
     checked(one),
     besides(sheet, one.cure),

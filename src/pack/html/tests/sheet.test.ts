@@ -111,7 +111,7 @@ describe('findings and working', () => {
   it('says what a remedy cures and breaks, what is accepted until when, and what is missing', () => {
     const said = words(html);
     expect(said).toMatch(
-      /Lower the acceleration of X to 450 mm\/s². Then: holds at 68 % of limit; also cures MOTION-030 M1; breaks SWING-020 X\./,
+      /Lower the acceleration of X to 450 mm\/s². Then: holds at 68 % of limit; also cures MOTION-030 M1 ?; makes worse SWING-020 X \(holds → tight\)\./,
     );
     expect(said).toContain('Accepted The claw rests in its dock then, until 2031-05.');
     expect(said).toContain('Missing motors.M3.inductance , motors.M3.leads');

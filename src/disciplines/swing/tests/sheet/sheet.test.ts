@@ -17,7 +17,7 @@ describe('the sheet', () => {
   it('of a load that hangs free shows its travels, a play from above, its way up and its misses', () => {
     const blocks = blocksOf(base);
     expect(kinds(blocks, 'figure')).toEqual(['plan-z', 'arrival-z', 'growth-z', 'misses-z']);
-    expect(kinds(blocks, 'table')).toEqual(['periods-z', 'travels-z']);
+    expect(kinds(blocks, 'table')).toEqual(['stated', 'periods-z', 'travels-z']);
     expect(textOf(blocks)).toContain(`Of ${PLAYS} simulated plays`);
     expect(textOf(blocks)).not.toMatch(/NaN|undefined|Infinity/);
   });
@@ -32,7 +32,14 @@ describe('the sheet', () => {
 
   it('lists cures, ranked, where something swings too far', () => {
     const blocks = blocksOf(swaying);
-    expect(kinds(blocks, 'table')).toEqual(['periods-z', 'travels-z', 'cures-z-x', 'cures-z', 'cures-z-misses']);
+    expect(kinds(blocks, 'table')).toEqual([
+      'stated',
+      'periods-z',
+      'travels-z',
+      'cures-z-x',
+      'cures-z',
+      'cures-z-misses',
+    ]);
     const table = blocks.find((block) => block.kind === 'table' && block.name === 'cures-z');
     expect(table?.kind === 'table' && table.rows.map(([cure]) => cure)[0]).toBe('a wider dock');
     expect(textOf(blocks)).toContain('driven by hand the axis lags');
