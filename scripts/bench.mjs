@@ -104,11 +104,39 @@ async function warm(scratch) {
   }
 }
 
+/** Simulated plays, beside the same in C. */
+async function plays() {
+  const { swingPlays } = await import('../bench/swing-play.mjs');
+  const { playsEachSecond, simulatedSeconds, timesSlowerThanC } = await swingPlays();
+  const beside = timesSlowerThanC === undefined ? 'no C compiler here' : `C: ${timesSlowerThanC.toFixed(1)} × as many`;
+  const shown = `${playsEachSecond} of ${simulatedSeconds.toFixed(1)} s (${beside})`;
+  result('simulated plays a second and core', shown, 'at least 5000', playsEachSecond >= 5000);
+}
+
+/** The desk in a browser, where there is one. */
+async function desk() {
+  const { deskSpeed } = await import('../bench/desk.mjs');
+  const speed = await deskSpeed();
+  if (speed === undefined) return result('the desk', 'no chromium here', '', undefined);
+  const { ready, p95, sizes, limits } = speed;
+  result('desk, key press to verdicts, 95th percentile', ms(p95), 'at most 50 ms', p95 <= 50);
+  result('desk, ready after loading', ms(median(ready)), 'at most 1000 ms', median(ready) <= 1000);
+  for (const name of ['page', 'worker'])
+    result(
+      `desk, ${name}, gzipped`,
+      `${(sizes[name] / 1000).toFixed(1)} kB`,
+      `at most ${limits[name] / 1000} kB`,
+      sizes[name] <= limits[name],
+    );
+}
+
 const scratch = mkdtempSync(join(tmpdir(), 'gantrybook-bench-'));
 try {
   await setup();
   cold();
   await warm(scratch);
+  await plays();
+  await desk();
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }

@@ -2,6 +2,7 @@
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { build as bundle } from 'esbuild';
+import { buildDesk, report } from './build-desk.mjs';
 import { root, startedAs } from './tools.mjs';
 
 const dist = join(root, 'dist');
@@ -53,12 +54,16 @@ export async function build() {
   const text = readFileSync(cli, 'utf8');
   if (!text.startsWith('#!')) writeFileSync(cli, `#!/usr/bin/env node\n${text}`);
   chmodSync(cli, 0o755);
-  writeFileSync(join(dist, 'licences.txt'), licencesOf(Object.keys(metafile.inputs)).join(`\n${'-'.repeat(72)}\n\n`));
+  const desk = await buildDesk();
+  report(desk.sizes);
+  const inputs = new Set([...Object.keys(metafile.inputs), ...desk.inputs]);
+  writeFileSync(join(dist, 'licences.txt'), licencesOf(inputs).join(`\n${'-'.repeat(72)}\n\n`));
 
   // The chunks of an earlier build go last, so that a command that is running keeps what it reads.
   const made = new Set([
     ...Object.keys(metafile.outputs).map((file) => relative(dist, resolve(root, file))),
     'licences.txt',
+    'desk',
   ]);
   for (const entry of existsSync(dist) ? readdirSync(dist) : [])
     if (!made.has(entry)) rmSync(join(dist, entry), { recursive: true });

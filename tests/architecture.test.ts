@@ -35,6 +35,16 @@ const ROOMS: Record<string, readonly string[]> = {
   index: ['data', 'calc', 'providers', 'bench', 'checks', 'figures', 'studies', 'sheet', 'schema', 'facts'],
 };
 
+// Inside the workbench. Page, worker and server know what they agreed upon and not each other.
+const TABLES: Record<string, readonly string[]> = {
+  desk: [],
+  worker: ['desk'],
+  server: ['desk'],
+  client: ['desk'],
+};
+/** Rooms that run in a page. */
+const IN_PAGE = ['desk', 'worker', 'client'];
+
 const LONGEST = 400;
 const LONGER: Record<string, string> = {};
 
@@ -74,13 +84,14 @@ const importsIn = (code: string): string[] =>
 function source(path: string, text: string): Source {
   const [, layer = '', third = '', fourth = ''] = path.split('/');
   const inDiscipline = layer === 'disciplines' && fourth !== '';
+  const inWorkbench = layer === 'workbench' && fourth !== '';
   return {
     path,
     text,
     code: withoutComments(text),
     layer: layer.replace(/\.ts$/, ''),
     discipline: inDiscipline ? third : undefined,
-    room: inDiscipline ? fourth.replace(/\.ts$/, '') : undefined,
+    room: inDiscipline ? fourth.replace(/\.ts$/, '') : inWorkbench ? third : undefined,
     isTest: path.includes('/tests/'),
   };
 }
@@ -95,14 +106,19 @@ function objection(from: Source, target: string): string | undefined {
   const says = (why: string): string => `${from.path} imports ${target}: ${why}`;
   if (!target.startsWith('.')) {
     const isNode = target.startsWith('node:') || builtinModules.includes(target);
-    return isNode && CORE.includes(from.layer) ? says('the core runs in a page too') : undefined;
+    const isInPage = CORE.includes(from.layer) || (from.layer === 'workbench' && IN_PAGE.includes(from.room ?? ''));
+    return isNode && isInPage ? says('this runs in a page too') : undefined;
   }
-  if (!/\.(ts|json|css)$/.test(target)) return says('the name of a file ends in what it is');
+  if (!/\.(tsx?|json|css)$/.test(target)) return says('the name of a file ends in what it is');
   const path = posix.join(posix.dirname(from.path), target);
   if (!path.startsWith('src/')) return path.endsWith('.json') ? undefined : says('code lives in src');
   const to = source(path, '');
   if (from.layer !== to.layer)
     return LAYERS[from.layer]?.includes(to.layer) ? undefined : says(`${from.layer} does not know ${to.layer}`);
+  if (from.layer === 'workbench')
+    return to.room === from.room || TABLES[from.room ?? '']?.includes(to.room ?? '')
+      ? undefined
+      : says(`${from.room} does not know ${to.room}`);
   if (from.layer !== 'disciplines') return undefined;
   if (from.discipline === undefined)
     return to.room === 'index' ? undefined : says('a discipline is entered by its door');
@@ -144,6 +160,9 @@ describe('imports go one way', () => {
     ['src/disciplines/swing/calc/period.ts', "import { a } from '../../motion/calc/profile.ts';"],
     ['src/disciplines/registry.ts', "import { a } from './swing/sheet.ts';"],
     ['src/kernel/units.ts', "import { a } from './numbers';"],
+    ['src/workbench/client/app.tsx', "import { a } from '../server/index.ts';"],
+    ['src/workbench/desk/engine.ts', "import { a } from '../worker/main.ts';"],
+    ['src/workbench/worker/main.ts', "import { a } from 'node:fs';"],
   ])('%s may not hold: %s', (path, text) => {
     expect(objections([source(path, text)])).toHaveLength(1);
   });
@@ -153,6 +172,8 @@ describe('imports go one way', () => {
     ['src/disciplines/registry.ts', "import { swing } from './swing/index.ts';"],
     ['src/kernel/units.ts', "// import { a } from '../engine/index.ts';"],
     ['src/pack/index.ts', "import { writeFile } from 'node:fs/promises';"],
+    ['src/workbench/client/app.tsx', "import { A } from './sheet.tsx'; import type { B } from '../desk/engine.ts';"],
+    ['src/workbench/server/index.ts', "import { createServer } from 'node:http';"],
   ])('%s may hold: %s', (path, text) => {
     expect(objections([source(path, text)])).toEqual([]);
   });
