@@ -76,6 +76,18 @@ it('a motor of eight leads is asked how it is connected, and how its resistance 
   expect(asked(wound.replace('leads: 8\n', 'leads: 8\n    measured-as: series\n'))).toEqual([]);
 });
 
+it('a cabinet of which nothing is said is asked for its surface, and the room for its air', () => {
+  const facts = (path: string) =>
+    JSON.stringify(
+      checkBook(machine.editedTexts([{ path, text: null }]).get(machine.book.main)!)
+        .facts()
+        .filter(({ name }) => /^supply\.(cabinet-rise|inside-air)/.test(name)),
+    );
+  expect(facts('enclosure')).toMatch(/enclosure\.surface/);
+  expect(facts('site')).toMatch(/site\.ambient/);
+  expect(facts('enclosure.transfer')).not.toMatch(/enclosure\.surface/);
+});
+
 it('what nobody has to say is not asked for', () => {
   for (const path of ['modes.fetching.unpowered', 'site.mains', 'axes.x.running-force', 'loads.board.capacitance'])
     expect(without(path).filter(({ verdict }) => verdict === 'not-stated')).toEqual([]);

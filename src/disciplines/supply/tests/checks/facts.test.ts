@@ -127,6 +127,13 @@ describe('warmth', () => {
     expectSettled('M1', [0, 0], ...off);
   });
 
+  it('of a machine on which nobody ever plays is that of its nights', () => {
+    const idle = [at('modes.aiming.idle', 'true'), at('modes.fetching.idle', 'true')];
+    expectSettled('M1', [0, 0], ...idle);
+    const on = [at('drivers.D1.standing-by', 'powered'), at('drivers.D1.standstill-current', '100 %')];
+    expectSettled('M1', settled(2 * 1.44, 1.44, 0), ...idle, ...on);
+  });
+
   it('starts from the resistance of the winding as it is connected', () => {
     const leads = [at('parts.stepper-23.leads', '8'), at('parts.stepper-23.measured-as', 'half')];
     const [series, parallel] = ['series', 'parallel'].map((way) =>
@@ -194,7 +201,7 @@ describe('what has no working point', () => {
     const finding = find(changed(at('supplies.G3.from', 'claw')), 'SUPPLY-010/claw@fetching');
     expect(finding).toMatchObject({
       verdict: 'fails',
-      sentence: expect.stringMatching(/cannot feed itself/) as string,
+      sentence: expect.stringMatching(/G3 is fed by G3: a converter cannot feed itself/) as string,
     });
   });
 });

@@ -58,6 +58,11 @@ describe('a rail', () => {
     expect(demand('SUPPLY-010/24V@standing-by', two, lamp)).toBeCloseTo(((3 * 0.6) / 0.9 + 0.1) / 24, 12);
   });
 
+  it('feeds a drive behind its converter as it moves', () => {
+    const behind = at('drivers.D1.rail', 'claw');
+    expect(demand('SUPPLY-010/24V@aiming', behind)).toBeCloseTo((driven(0.22) / 0.9 + 0.1 + held) / 24, 9);
+  });
+
   it('with a least load is asked for it, wherever that is stated', () => {
     expect([demand('SUPPLY-030/5V@standing-by'), limit('SUPPLY-030/5V@standing-by')]).toEqual([0.2, 0.1]);
     const moved = [at('parts.boxed-15W.minimum', null), at('supplies.G2.minimum', '{ 5V: 0.15 A }')];
@@ -179,6 +184,17 @@ describe('a branch', () => {
     expect(demand('SUPPLY-100/F3', plain)).toBeCloseTo(0.5 * (0.2 + copper), 6);
     expect(demand('SUPPLY-100/F3', at('cables.W3.parallel', '2'))).toBeCloseTo(0.5 * (0.2 + wire(1, 38) / 2), 12);
     expect(demand('SUPPLY-105/board')).toBeCloseTo(5 - 0.5 * (0.2 + wire(1, 38)), 12);
+  });
+
+  it('loses more when everything on it stalls at once', () => {
+    const loop = 0.2 + wire(1, 38);
+    const stalling = at('loads.sound.peak', '0.6 A');
+    expect(demand('SUPPLY-105/board', stalling)).toBeCloseTo(5 - 0.8 * loop, 12);
+    expect(demand('SUPPLY-100/F3', stalling), 'not for good').toBeCloseTo(0.5 * loop, 12);
+    // A converter takes the same power whatever arrives: v² − 24·v + R·P = 0.
+    const behind = 0.24 + wire(1, 38);
+    const taken = (5.5 * 0.3) / 0.9 + 0.1;
+    expect(demand('SUPPLY-100/F2')).toBeCloseTo((24 - Math.sqrt(576 - 4 * behind * taken)) / 2, 6);
   });
 
   it('without a wire carries what its load takes at the rail', () => {

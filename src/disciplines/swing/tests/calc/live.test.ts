@@ -44,7 +44,9 @@ describe('a load driven tick by tick', () => {
   });
 
   it.each([0, -0.01, NaN, Infinity])('refuses a tick of %f s', (time) => {
-    expect(() => liveLoad(parameters).step(time, { x: 0, y: 0 }, 0)).toThrow(RangeError);
+    expect(() => liveLoad(parameters).step(time, { x: 0, y: 0 }, 0)).toThrow(
+      new RangeError(`a tick of ${time} s is none`),
+    );
   });
 
   it('refuses to hang on no line, and farther out than the line is long', () => {
@@ -55,7 +57,7 @@ describe('a load driven tick by tick', () => {
       [NaN, 0, 0],
       [0.2, NaN, 0],
     ] as const)
-      expect(() => live.hang(line, x, y)).toThrow(RangeError);
+      expect(() => live.hang(line, x, y)).toThrow(new RangeError(`no load hangs ${x}, ${y} m out on ${line} m`));
     expect(live.hang(0.2, 0.1, 0.2).taut).toBe(true);
   });
 });

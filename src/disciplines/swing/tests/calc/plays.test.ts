@@ -42,6 +42,9 @@ describe('simulated plays', () => {
     };
     expect(walls(0.005)).toBeGreaterThan(0);
     expect(walls(1)).toBe(0);
+    // Walls stand beyond the ends of the travel, to either side: far ends, and a swing of less than the room beyond them.
+    const wide = { travel: 2, profile: { speed: 0.3, acceleration: 1.5 }, room: 0.3 };
+    expect(tallyOf({ ...plan, docked: false, x: wide, y: wide }, 60, seeded(6)).touches).toBe(0);
   });
 
   it('miss for a lean that the dock does not take', () => {

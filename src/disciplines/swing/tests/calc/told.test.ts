@@ -130,6 +130,24 @@ describe('what is told of a load', () => {
     expect(at(0.1001).seen.touchedAt).toBeNaN();
   });
 
+  it('law: is touched at the moment in which it is at the wall, between two steps as well', () => {
+    // Half of a small swing out, after a third of the swing back; a swing of 1e-3 rad is slower by 6e-8.
+    const walls = { xLow: -1, xHigh: 0.3e-3, yLow: -1, yHigh: 1 };
+    const load = hangingLoad({ ...free, tolerance: 1e-9, swing: 1e-3, walls });
+    const track = new Track(0.6).wait(1.2);
+    load.hang(track, -0.6e-3);
+    load.run(track);
+    expect(load.seen.touchedAt).toBeCloseTo((2 * Math.PI) / 3 / rateOf(0.6), 6);
+  });
+
+  it('law: falls with its line where it hangs in plumb and the line gives way faster than it falls', () => {
+    const load = hangingLoad({ ...free, tolerance: 1e-9 });
+    const track = new Track(0.4).wait(0.2).add(0.1, 0, 0, 1.01 * g);
+    load.hang(track);
+    expect(load.run(track)).toBe('slack');
+    expect(load.time()).toBeCloseTo(0.2, 12);
+  });
+
   it('is touched where the pivot takes it, not where it hangs', () => {
     const walls = { xLow: -1, xHigh: 0.3, yLow: -1, yHigh: 1 };
     const load = hangingLoad({ ...free, tolerance: 1e-9, walls });
@@ -140,6 +158,33 @@ describe('what is told of a load', () => {
     expect(load.seen.touchedAt).toBeCloseTo(track.end / 2, 1);
     expect(load.seen.xHigh).toBeCloseTo(0.6, 3);
   });
+
+  it.each(['x', 'y'] as const)(
+    'law: reaches in %s as far as it ever is, while pivot and line come up to speed and slow down',
+    (channel) => {
+      const how = { speed: 0.22, acceleration: 0.7, jerk: 2 };
+      const track = new Track(0.3).travel(channel, 0.4, how).travel('line', 0.5, how).travel(channel, -0.4, how);
+      const [into, i] = [new Float64Array(4), channel === 'x' ? 0 : 1];
+      let [low, high] = [Infinity, -Infinity];
+      const load = hangingLoad({ ...free, tolerance: 1e-9, reach: true }, (from, to) => {
+        for (let k = 0; k <= 200; k++) {
+          const t = from + ((to - from) * k) / 200;
+          load.at(t, into);
+          const there = track.at(t);
+          const place = there[channel] + there.line * into[i]!;
+          [low, high] = [Math.min(low, place), Math.max(high, place)];
+        }
+      });
+      load.hang(track, channel === 'x' ? 0.04 : 0, channel === 'x' ? 0 : 0.04);
+      expect(load.run(track)).toBe('end');
+      const { seen } = load;
+      // Between two of the looks it goes on by less than a thousandth of a millimetre.
+      expect((channel === 'x' ? seen.xHigh : seen.yHigh) - high).toBeGreaterThan(-1e-9);
+      expect((channel === 'x' ? seen.xHigh : seen.yHigh) - high).toBeLessThan(1e-6);
+      expect((channel === 'x' ? seen.xLow : seen.yLow) - low).toBeLessThan(1e-9);
+      expect((channel === 'x' ? seen.xLow : seen.yLow) - low).toBeGreaterThan(-1e-6);
+    },
+  );
 
   it('docks by the depth of its hook, wherever it swings to', () => {
     for (const [offset, below] of [

@@ -151,7 +151,8 @@ describe('time of a ramp', () => {
 describe('copies of a travel', () => {
   const impulses = [
     { share: 0.5, delay: 0 },
-    { share: 0.3, delay: 0.21 },
+    // One begins while the acceleration of another still comes up, one in its cruise.
+    { share: 0.3, delay: 0.05 },
     { share: 0.2, delay: 0.9 },
   ];
 

@@ -12,12 +12,15 @@ interface Solver {
 // The library's own types are sources that stricter settings than its own refuse.
 const { Solver } = createRequire(import.meta.url)('odex') as { readonly Solver: new (n: number) => Solver };
 
-/** Accelerations of one stretch of time. */
+/** Accelerations at the start of one stretch of time, and how they grow through it. */
 export interface Stretch {
   readonly time: number;
   readonly ax: number;
   readonly ay: number;
   readonly line: number;
+  readonly jx?: number;
+  readonly jy?: number;
+  readonly lineJerk?: number;
 }
 
 export interface Judged {
@@ -52,18 +55,18 @@ export const judge = (
   let [L, speed] = [line, lineSpeed];
   let state = [...n.map((c) => c * L), ...rate.map((c, i) => c * L + lineSpeed * n[i]!)];
   let pull = Infinity;
-  for (const { time, ax, ay, line: aL } of stretches) {
+  for (const { time, ax, ay, line: aL, jx = 0, jy = 0, lineJerk = 0 } of stretches) {
     const [L0, V0] = [L, speed];
     const force = (t: number, y: readonly number[]) => {
-      const length = L0 + t * (V0 + (t * aL) / 2);
+      const length = L0 + t * (V0 + t * (aL / 2 + (t * lineJerk) / 6));
       const [x, yy, z, vx, vy, vz] = y as [number, number, number, number, number, number];
       const n = [x / length, yy / length, z / length] as const;
       const radial = vx * n[0] + vy * n[1] + vz * n[2];
       // What goes across the line; `radial` is the line's own rate but for what integration loses.
       const across = [vx - radial * n[0], vy - radial * n[1], vz - radial * n[2]] as const;
-      const free = [-ax, -ay, -g] as const;
+      const free = [-ax - t * jx, -ay - t * jy, -g] as const;
       const turning = across[0] ** 2 + across[1] ** 2 + across[2] ** 2;
-      const tau = free[0] * n[0] + free[1] * n[1] + free[2] * n[2] + turning / length - aL;
+      const tau = free[0] * n[0] + free[1] * n[1] + free[2] * n[2] + turning / length - aL - t * lineJerk;
       const c = 2 / fadingTime;
       return { tau, a: free.map((f, i) => f - c * across[i]! - tau * n[i]!) };
     };
@@ -75,8 +78,8 @@ export const judge = (
       state = solver.solve(slope, (time * i) / PARTS, state, (time * (i + 1)) / PARTS).y;
       pull = Math.min(pull, force((time * (i + 1)) / PARTS, state).tau);
     }
-    L = L0 + time * (V0 + (time * aL) / 2);
-    speed = V0 + time * aL;
+    L = L0 + time * (V0 + time * (aL / 2 + (time * lineJerk) / 6));
+    speed = V0 + time * (aL + (time * lineJerk) / 2);
   }
   const size = Math.hypot(state[0]!, state[1]!, state[2]!);
   const at = (i: number): number => state[i]! / size;
