@@ -64,7 +64,8 @@ const settledShare = (one: Case, axis: Axis): number => {
   const at = (i: number): number => (i === PARTS ? high : low + ((high - low) * i) / PARTS);
   const settled = (i: number): boolean => settles(one, axis, [at(i), at(i + 1)]);
   const parts = Array.from({ length: PARTS }, (_, i) => i);
-  if ((one.whole.slopes.get(path) ?? 'either') === 'either') return parts.filter(settled).length / PARTS;
+  const slope = one.whole.slopes.get(path);
+  if (slope !== 'up' && slope !== 'down') return parts.filter(settled).length / PARTS;
   // Along a slope what settles lies at the ends: low down it holds, high up it fails, or the other way round.
   let [from, to] = [0, PARTS];
   while (from < to && settled(from)) from++;

@@ -2,8 +2,9 @@
  * Forms a verdict over all spread at each point of the box of doubts. Slopes say which end of a range is worst;
  * where they say nothing, the inside of the range is searched.
  */
-import { halton, NotConverged, type Slope } from '../kernel/index.ts';
+import { halton, NotConverged, NotStated, type Slope } from '../kernel/index.ts';
 import {
+  climbed,
   light,
   search,
   thorough,
@@ -65,6 +66,8 @@ type Best = Found & { readonly blank: boolean };
 const ROUNDS = 6;
 /** Scenarios without a number that are looked at again, to see whether their doubts are known to fail. */
 const TROUBLED = 8;
+/** Share of the limit above which several ranges are looked through finely. */
+const CLOSE = 0.97;
 /** Below every usage, so that a scenario without a number never hides one that has a number. */
 const NOTHING = -1;
 const MOOT = -0.5;
@@ -84,11 +87,12 @@ const numbered = (answer: Answer): Answer =>
 /** Slopes for which the worst of a range is at one of its ends, though at which is not known. */
 const endsOnly = (slope: Slope): boolean => slope === 'one-way' || slope === 'flat';
 
-/** How the number moves with a range by what two scenarios say. */
-const both = (known: Slope, heard: Slope): Slope => {
-  if (known === heard) return known;
-  // Across the threshold it moves one way, as far as it does so on either side.
-  return known !== 'either' && heard !== 'either' && (endsOnly(known) || endsOnly(heard)) ? 'one-way' : 'either';
+/** How the number moves with a range by all that its scenarios say. */
+const together = (heard: ReadonlySet<Slope>): Slope => {
+  const [first, second, ...others] = [...heard];
+  if (first !== undefined && second === undefined) return first;
+  // Across a threshold it moves one way, where it does so on the one side and not at all on the other.
+  return others.length === 0 && heard.has('flat') && !heard.has('either') ? 'one-way' : 'either';
 };
 
 /** What has been heard of a question so far: its ranges, its slopes, and which end of a range is worst. */
@@ -98,6 +102,7 @@ class Hearing {
   /** Moves on whenever a range or a slope is new. */
   version = 0;
   readonly #heard = new Map<readonly Axis[], Set<ReadonlyMap<string, Slope>>>();
+  readonly #said = new Map<string, Set<Slope>>();
   readonly told = new Set<ReadonlyMap<string, Slope>>();
 
   constructor(readonly narrowed: Narrowed) {}
@@ -112,10 +117,11 @@ class Hearing {
     before.add(slopes);
     this.told.add(slopes);
     for (const { path } of axes) {
-      const known = this.slopes.get(path);
-      const heard = slopes.get(path) ?? 'either';
-      const now = known === undefined ? heard : both(known, heard);
-      if (now === known) continue;
+      let heard = this.#said.get(path);
+      if (!heard) this.#said.set(path, (heard = new Set()));
+      heard.add(slopes.get(path) ?? 'either');
+      const now = together(heard);
+      if (now === this.slopes.get(path)) continue;
       this.slopes.set(path, now);
       this.version++;
     }
@@ -131,6 +137,7 @@ class Hearing {
   distrust(which: 'all' | 'ends'): void {
     for (const [path, slope] of this.slopes) {
       if (which === 'ends' && !endsOnly(slope)) continue;
+      this.#said.get(path)?.add('either');
       this.slopes.set(path, 'either');
       this.version++;
     }
@@ -147,7 +154,9 @@ class Hearing {
     for (const axis of list) {
       const slope = this.slopes.get(axis.path) ?? 'either';
       if (slope === 'either') free.push(axis);
-      else if (endsOnly(slope)) free.push({ ...axis, ends: true });
+      else if (slope === 'flat' || (slope === 'one-way' && sense === 1)) free.push({ ...axis, ends: true });
+      // The worst over all spread may turn round inside a doubt, though each part of it goes one way.
+      else if (slope === 'one-way') free.push(axis);
       else fixed.set(axis.path, (slope === 'up') === (sense === 1) ? axis.high : axis.low);
     }
     return { fixed, free };
@@ -233,17 +242,21 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map(), trusting = false
   const all = hearing.wide();
   const { free } = hearing.split(all, 1, base);
   const beyond = (a: number, b: number): boolean => a >= 0 && b >= 0 && exceeds(a, b);
-  const isNew = !trusting && [...hearing.told].some((slopes) => !probed.has(slopes));
-  if (all.length > 0 && (isNew || free.some(({ ends }) => ends))) {
+  // The far corner is asked of every question: what cannot be worked out there is no secret of whoever probes.
+  if (all.length > 0) told(hearing.split(all, -1, base).fixed);
+  const probe = (): Point => {
     const u = halton(1, all.length);
-    const probe = new Map([...base, ...all.map((a, d) => [a.path, a.low + (a.high - a.low) * u[d]!] as const)]);
-    const y = told(probe);
-    if (isNew && free.length < all.length) {
-      const onward = told(hearing.split(all, 1, probe).fixed);
-      const back = told(hearing.split(all, -1, probe).fixed);
-      slopeBroken = beyond(y, onward) || beyond(back, y);
-      if (!slopeBroken) for (const slopes of hearing.told) probed.add(slopes);
-    }
+    return new Map([...base, ...all.map((a, d) => [a.path, a.low + (a.high - a.low) * u[d]!] as const)]);
+  };
+  // Between ends that were thought to be enough one point is always looked at.
+  if (free.some(({ ends }) => ends)) told(probe());
+  if (!trusting && free.length < all.length && [...hearing.told].some((slopes) => !probed.has(slopes))) {
+    // A probe only tells whether slopes are right, so that no answer depends on whether there was one.
+    const quietly = (point: Point): number => worth(numbered(ask(point)));
+    const [at, onward, back] = [probe(), hearing.split(all, 1, probe()).fixed, hearing.split(all, -1, probe()).fixed];
+    const y = quietly(at);
+    slopeBroken = beyond(y, quietly(onward)) || beyond(quietly(back), y);
+    if (!slopeBroken) for (const slopes of hearing.told) probed.add(slopes);
   }
   if (slopeBroken) {
     hearing.distrust('all');
@@ -252,6 +265,11 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map(), trusting = false
     // Something between the ends was worse than they are.
     hearing.distrust('ends');
     settle();
+  }
+  // So near the limit that a finer look may change the verdict, each range is looked through finely once more.
+  if (worst.free > 1 && worst.y > CLOSE && worst.y <= 1) {
+    const near = hearing.split(hearing.wide(), 1, base).free;
+    worst = { ...worst, ...climbed(told, { point: new Map(worst.point), y: worst.y }, near, thorough) };
   }
   // Whatever was seen on the way counts: a search may pass over a height that something else came upon.
   const raise = (): void => {
@@ -276,17 +294,26 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map(), trusting = false
   const settledByWorst = !trouble && worst.y >= 0 && worst.y <= 1;
   let best: Best | undefined = settledByWorst ? undefined : bestSettled();
   raise();
+  /** The best, or the worst where something that it needs is not stated. */
+  const bestIfStated = (): Best => {
+    try {
+      return bestOver();
+    } catch (error) {
+      if (!(error instanceof NotStated)) throw error;
+      return { ...worst, blank: true };
+    }
+  };
   const noDoubt = (): boolean => hearing.wide('doubt').length === 0;
   if (best && noDoubt()) best = { ...worst, blank: worst.y === NOTHING };
   let bestExtreme: Extreme | undefined;
   return {
     worst: extreme(worst),
     get best() {
-      best ??= noDoubt() ? { ...worst, blank: false } : bestOver();
+      best ??= noDoubt() ? { ...worst, blank: false } : bestIfStated();
       return (bestExtreme ??= extreme(best));
     },
     axes: [...hearing.axes.values()],
-    slopes: hearing.slopes,
+    slopes: new Map(hearing.slopes),
     searched: worst.free > 0 || (best?.free ?? 0) > 0,
     ...(trouble ? { trouble } : {}),
     blank: best?.blank ?? false,

@@ -116,6 +116,20 @@ const bestCorner = (
   return [...seen.values()].reduce((a, b) => (b.y > a.y ? b : a));
 };
 
+/** Range by range uphill until a round brings nothing; a few rounds settle all but crossed ridges. */
+export const climbed = (f: (point: Point) => number, start: Spot, free: readonly FreeAxis[], effort: Effort): Spot => {
+  let here = start;
+  for (let round = 0; round < effort.rounds && here.y < Infinity; round++) {
+    const before = here.y;
+    for (const axis of free) {
+      const { x, y } = along((at) => f(put(here.point, axis, at)), axis, effort);
+      if (y > here.y) here = { point: put(here.point, axis, x), y };
+    }
+    if (!(here.y > before + 1e-9 * Math.abs(before))) break;
+  }
+  return here;
+};
+
 /** Ranges beyond which corners no longer have a number of their own. */
 const MOST_CORNERED = 30;
 
@@ -156,16 +170,7 @@ export const search = (
   spots.sort((a, b) => b.y - a.y);
   let best = spots[0]!;
   for (const start of spots.slice(0, spend.starts)) {
-    let here = start;
-    // Range by range until a round brings nothing; a few rounds settle all but crossed ridges.
-    for (let round = 0; round < spend.rounds && here.y < Infinity; round++) {
-      const before = here.y;
-      for (const axis of free) {
-        const { x, y } = along((at) => f(put(here.point, axis, at)), axis, spend);
-        if (y > here.y) here = { point: put(here.point, axis, x), y };
-      }
-      if (!(here.y > before + 1e-9 * Math.abs(before))) break;
-    }
+    const here = climbed(f, start, free, spend);
     if (here.y > best.y) best = here;
   }
   return best;

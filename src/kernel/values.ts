@@ -79,15 +79,23 @@ export const greatest = (...among: readonly Value[]): Value => choose('greatest'
 export const least = (...among: readonly Value[]): Value => choose('least', among);
 
 /**
- * A value that was taken because of how others stand to it, as on which side of a threshold they lie, or that was found with
- * their help. It shows its own working; what moves only them moves it as they move it.
- *
- * @param slope how the value goes as one of the others grows; flat where it takes a threshold for it to move at all
+ * A value that was taken because of how others stand to it, as on which side of a threshold they lie. It shows its own
+ * working; what moves only them moves nothing on this side.
  */
-export const decided = (value: Value, slope: Slope, ...by: readonly Value[]): Value => ({
+export const decided = (value: Value, ...by: readonly Value[]): Value => ({
   number: value.number,
   of: value.of,
-  origin: { kind: 'decided', value, slope, by },
+  origin: { kind: 'decided', value, slope: 'flat', by },
+});
+
+/**
+ * A value reckoned at the number at which another has settled. The caller vouches that the other moves with every fact as this
+ * does, so that a fact that is behind both comes in once.
+ */
+export const settledWith = (value: Value, other: Value): Value => ({
+  number: value.number,
+  of: value.of,
+  origin: { kind: 'decided', value, slope: 'up', by: [other] },
 });
 
 const opposite: Record<Slope, Slope> = {
@@ -109,8 +117,9 @@ const join = (into: Map<string, Slope>, path: string, slope: Slope): void => {
 };
 
 const through = (outer: Slope, inner: Slope): Slope => {
-  if (outer === 'flat' || inner === 'flat') return 'flat';
+  // What moves either way may cross a threshold inside of its range.
   if (outer === 'either' || inner === 'either') return 'either';
+  if (outer === 'flat' || inner === 'flat') return 'flat';
   if (outer === 'one-way') return 'one-way';
   return outer === 'up' ? inner : opposite[inner];
 };

@@ -13,7 +13,17 @@ export interface Members {
 export type DriveState = 'off' | 'held' | 'moving';
 
 /** Key of a fact that belongs to something in a mode; a book without modes has one that is not named. */
-export const inMode = (name: string, mode: string): string => `${name}@${mode}`;
+export const inMode = (name: string, mode: string): string =>
+  `${name}@${mode.includes('@') ? mode.replaceAll('@', AT) : mode}`;
+
+/** Stands for the sign between both where a mode has it in its name. */
+const AT = '\u0000';
+
+/** The two parts of such a key. */
+export const nameAndMode = (key: string): readonly [name: string, mode: string] => {
+  const at = key.lastIndexOf('@');
+  return [key.slice(0, at), key.slice(at + 1).replaceAll(AT, '@')];
+};
 
 /** By motor in a mode: power that its driver takes for it, at the hardest point of the travel. */
 export const drivePower = factToken<Value>('supply.drive-power');

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Slope } from '../../kernel/index.ts';
+import { OutsideRange, type Slope } from '../../kernel/index.ts';
 import { extremes, solve, type Ask } from '../scenarios.ts';
 import type { Axis } from '../search.ts';
 
@@ -95,6 +95,51 @@ describe('solving over ranges', () => {
       return { usage: Math.max(0.4, 6 / volts), slopes: new Map([['volts', volts < 15 ? 'down' : 'flat']]), axes };
     };
     expect(solve(falling).worst.usage).toBe(0.6);
+  });
+
+  it('says the same whether it was probed before, is probed now, or takes slopes on trust', () => {
+    const axes = [axis('air', 0, 10, 'spread'), axis('load', 1, 2, 'spread')];
+    const slopes = new Map<string, Slope>([
+      ['air', 'up'],
+      ['load', 'up'],
+    ]);
+    // Too cold is outside of what is known, and it is the far corner that is too cold.
+    const ask: Ask = (scenario) => {
+      const [air, load] = [scenario.get('air') ?? 5, scenario.get('load') ?? 1.5];
+      return air < 1
+        ? { usage: NaN, axes, trouble: new OutsideRange('f', 'θ', air, 'θ ≥ 1', '') }
+        : { usage: (air * load) / 40, slopes, axes };
+    };
+    const [first, second, trusting] = [solve(ask), solve(ask), solve(ask, new Map(), true)];
+    for (const solved of [first, second, trusting]) {
+      expect(solved.trouble).toBeInstanceOf(OutsideRange);
+      expect(solved.worst).toEqual(first.worst);
+      expect(solved.best).toEqual(first.best);
+    }
+  });
+
+  it('searches a range that pulls one way on one side of a threshold and the other way on the other', () => {
+    const axes = [axis('volts', 10, 20, 'spread')];
+    const ask: Ask = (scenario) => {
+      const volts = scenario.get('volts') ?? 15;
+      const slope: Slope = volts < 12 ? 'up' : volts > 18 ? 'down' : 'flat';
+      return { usage: Math.min(0.9, volts / 13, 1.08 - (volts - 18) / 20), slopes: new Map([['volts', slope]]), axes };
+    };
+    for (let time = 0; time < 3; time++) {
+      const { worst } = solve(ask);
+      expect(worst.usage).toBeCloseTo(0.9, 6);
+    }
+  });
+
+  it('looks for the best inside a doubt where the worst over all spread turns round', () => {
+    const axes = [axis('share', 0, 1, 'doubt'), axis('load', 0, 1, 'spread')];
+    const use: Use = (at) => {
+      const [share, load] = [at('share'), Math.round(at('load'))];
+      return load === 0 ? 0.4 + share : 1.4 - share;
+    };
+    const { best, worst } = solve(askOf(use, axes, { share: 'one-way', load: 'one-way' }));
+    expect(worst.usage).toBeCloseTo(1.4, 9);
+    expect(best.usage).toBeCloseTo(0.9, 2);
   });
 
   it('notices a declared slope that is wrong and searches instead', () => {

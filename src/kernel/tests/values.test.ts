@@ -9,6 +9,7 @@ import {
   greatest,
   mustBe,
   OutsideRange,
+  settledWith,
   slopes,
   usage,
   usageSlopes,
@@ -138,7 +139,7 @@ describe('a slope that is known only in part', () => {
 
   it('is flat where a value only decided, and gives way to what moves the number', () => {
     const limit = given(9, 'length', 'limit');
-    const taken = decided(a, 'flat', limit);
+    const taken = decided(a, limit);
     expect(taken.number).toBe(1);
     expect([...slopes(taken)]).toEqual([
       ['limit', 'flat'],
@@ -146,8 +147,11 @@ describe('a slope that is known only in part', () => {
     ]);
     expect(slopes(quotient.work({ above: taken, below: limit })).get('limit')).toBe('down');
     expect(slopes(quotient.work({ above: limit, below: taken })).get('limit')).toBe('up');
-    expect(slopes(decided(a, 'up', a, m)).get('a')).toBe('up');
-    expect(slopes(decided(a, 'down', b)).get('b')).toBe('down');
+    expect(slopes(settledWith(a, m)).get('a')).toBe('up');
+    expect(slopes(settledWith(a, m)).get('b')).toBe('up');
+    // What moves either way may cross the threshold within its range.
+    const unsure = quotient.work({ above: m, below: m });
+    expect(slopes(decided(a, unsure)).get('share')).toBe('either');
   });
 });
 

@@ -35,6 +35,7 @@ export const deskPolicy = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
+  'trusted-types gantrybook',
 ].join('; ');
 
 export const deskHeaders: Readonly<Record<string, string>> = {

@@ -1,21 +1,25 @@
 /** Which names a book's files and a new book's folder may have. */
 
 /** Marks that make a name read as another one. */
-const MISLEADING = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/u;
+const MISLEADING = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u;
 const LONGEST_NAME = 200;
 const MOST_LEVELS = 8;
 
+/** Names that some systems keep for devices. */
+const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i;
+
 const isSegment = (segment: string): boolean =>
-  segment !== '' && segment.length <= LONGEST_NAME && !/^\.|[\\:]|[. ]$/.test(segment) && !MISLEADING.test(segment);
+  segment !== '' &&
+  segment.length <= LONGEST_NAME &&
+  !/^\.|[\\:*?"<>|]|[. ]$/.test(segment) &&
+  !DEVICES.test(segment) &&
+  !MISLEADING.test(segment);
 
 /** Whether something can be a text of a book: a plain path below its folder, hidden nowhere, that ends as YAML does. */
 export const isTextName = (name: string): boolean => {
   const segments = name.split('/');
   return segments.length <= MOST_LEVELS && segments.every(isSegment) && /\.ya?ml$/i.test(name);
 };
-
-/** Names that some systems keep for devices. */
-const DEVICES = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i;
 
 /** Why a folder cannot have this name, or nothing when it can. */
 export const objectionTo = (name: string): string | undefined => {

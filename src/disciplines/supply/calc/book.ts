@@ -22,12 +22,6 @@ export const idleMode = (book: Book): string => {
   return found;
 };
 
-/** The two parts of the key of a fact in a mode. */
-export const nameAndMode = (key: string): readonly [name: string, mode: string] => {
-  const at = key.lastIndexOf('@');
-  return [key.slice(0, at), key.slice(at + 1)];
-};
-
 export const railsOf = (book: Book): readonly (readonly [supply: string, rail: string])[] =>
   Object.entries(book.supplies ?? {}).flatMap(([supply, { rails }]) =>
     Object.keys(rails ?? {}).map((rail) => [supply, rail] as const),

@@ -12,9 +12,10 @@ import {
   modeDrop,
   peakDrop,
   wireBears,
+  nameAndMode,
 } from '../facts.ts';
 import type { CableEntry, FuseEntry, PartEntry, SupplyBook } from '../schema.ts';
-import { modesOf, nameAndMode, partOf, type SupplyContext } from './book.ts';
+import { modesOf, partOf, type SupplyContext } from './book.ts';
 import { meanCurrent } from './chopper.ts';
 import {
   branchResistance,
@@ -55,8 +56,14 @@ export const branchRail = (context: Pick<SupplyContext, 'get'>, fuse: string): s
 
 const railOf = (context: SupplyContext, fuse: string): string => {
   const [rail] = railsBehind(context, fuse);
-  if (rail === undefined) throw new NotStated([`drivers.D1.fuse`]);
-  return rail;
+  if (rail !== undefined) return rail;
+  const { drivers, loads, converters } = behind(context, fuse);
+  const wanted = [
+    ...drivers.map((name) => `drivers.${name}.rail`),
+    ...loads.map((name) => `loads.${name}.rail`),
+    ...converters.map((name) => `supplies.${name}.from`),
+  ];
+  throw new NotStated(wanted.length > 0 ? wanted.slice(0, 1) : ['drivers']);
 };
 
 const cableOf = (context: SupplyContext, fuse: string): Seen<CableEntry> =>

@@ -2,9 +2,9 @@
 import { need, provide, type Provider } from '../../../contract/index.ts';
 import { constant, decided, greatest, least, NotStated, type Value } from '../../../kernel/index.ts';
 import { demand, driveFacts, effectiveRadius, motorFacts, travelProfile } from '../../motion/facts.ts';
-import { drivePower, inMode, leastDrivePower } from '../facts.ts';
+import { drivePower, inMode, leastDrivePower, nameAndMode } from '../facts.ts';
 import type { SupplyBook } from '../schema.ts';
-import { driverEntry, driverOf, modesOf, nameAndMode, ofDriver, type SupplyContext } from './book.ts';
+import { driverEntry, driverOf, modesOf, ofDriver, type SupplyContext } from './book.ts';
 import { axisAt, stateOf } from './layout.ts';
 import { dutiesOf, meanOver, type Regime } from './regimes.ts';
 import { heatingCurrent } from './loads.ts';
@@ -58,7 +58,7 @@ export const heatIn = (resistance: Value, current: Value, phases: Value, rail: V
   if (!(resistance.number > 0)) return asked;
   const most = railHeat.work({ rail, resistance });
   // Where the rail is enough it only decides that it is, and the slopes stay known.
-  return most.number < asked.number ? least(most, asked) : decided(asked, 'flat', rail);
+  return most.number < asked.number ? least(most, asked) : decided(asked, rail);
 };
 
 /** Copper, cable and driver at a phase current, whatever else the motor does. */

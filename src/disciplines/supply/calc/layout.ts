@@ -11,9 +11,10 @@ import {
   railVolts,
   type DriveState,
   type Members,
+  nameAndMode,
 } from '../facts.ts';
 import type { SupplyBook } from '../schema.ts';
-import { axisOf, driverEntry, driverOf, isIdle, motorsOn, nameAndMode, voltsOf, type SupplyContext } from './book.ts';
+import { axisOf, driverEntry, driverOf, isIdle, motorsOn, voltsOf, type SupplyContext } from './book.ts';
 
 /** Everything on a rail. */
 export const onRail = (context: Pick<SupplyContext, 'get'>, rail: string): Members => context.get(railMembers, rail);

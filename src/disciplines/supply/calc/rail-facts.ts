@@ -13,6 +13,7 @@ import {
   standingByPower,
   weekEnergy,
   type Members,
+  nameAndMode,
 } from '../facts.ts';
 import type { SupplyBook } from '../schema.ts';
 import {
@@ -20,7 +21,6 @@ import {
   isOn,
   loadEntry,
   modesOf,
-  nameAndMode,
   ofSupply,
   railsOf,
   refuseRing,

@@ -1,6 +1,6 @@
 /** How warm things get: the air in the cabinet, windings, cases, drivers, servos. */
 import { entry, need, provide, type Provider, type Seen } from '../../../contract/index.ts';
-import { constant, decided, greatest, NotStated, type Value } from '../../../kernel/index.ts';
+import { constant, greatest, NotStated, settledWith, type Value } from '../../../kernel/index.ts';
 import { driveFacts, motorFacts } from '../../motion/facts.ts';
 import {
   cabinetWarmth,
@@ -196,7 +196,7 @@ const caseOf = (context: SupplyContext, motor: string): Value => {
       const { mean, outside } = warmingOf(context, motor, regime);
       // The winding moves with every fact as this heat does, so that its number is enough and its facts come in once.
       const power = mean(constant(temperature.number, 'temperature', CLOSED));
-      return plainRise.work({ power: decided(power, 'up', temperature), resistance: outside });
+      return plainRise.work({ power: settledWith(power, temperature), resistance: outside });
     }),
   );
 };
