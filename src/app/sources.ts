@@ -1,11 +1,18 @@
 /** Where formulas and tables were read. Every file of the folder stands here by name, so that a bundle holds it. */
+import atmega2560Datasheet from '../../sources/atmega2560-datasheet.json' with { type: 'json' };
+import atmega328pDatasheet from '../../sources/atmega328p-datasheet.json' with { type: 'json' };
 import atxDesignGuide from '../../sources/atx-design-guide.json' with { type: 'json' };
+import avrWatchdogNotes from '../../sources/avr-watchdog-notes.json' with { type: 'json' };
 import axisExperience from '../../sources/axis-experience.json' with { type: 'json' };
 import beltExperience from '../../sources/belt-experience.json' with { type: 'json' };
 import beltLengthPage from '../../sources/belt-length-page.json' with { type: 'json' };
+import boardMemory from '../../sources/board-memory.json' with { type: 'json' };
+import boardPins2560 from '../../sources/board-pins-2560.json' with { type: 'json' };
+import boardPins328p from '../../sources/board-pins-328p.json' with { type: 'json' };
 import cabinetKValues from '../../sources/cabinet-k-values.json' with { type: 'json' };
 import cableExperience from '../../sources/cable-experience.json' with { type: 'json' };
 import cableKFactors from '../../sources/cable-k-factors.json' with { type: 'json' };
+import controllerExperience from '../../sources/controller-experience.json' with { type: 'json' };
 import dataCableResistance from '../../sources/data-cable-resistance.json' with { type: 'json' };
 import detentShare from '../../sources/detent-share.json' with { type: 'json' };
 import driverExperience from '../../sources/driver-experience.json' with { type: 'json' };
@@ -14,6 +21,9 @@ import drumCapacityPage from '../../sources/drum-capacity-page.json' with { type
 import drv8825Datasheet from '../../sources/drv8825-datasheet.json' with { type: 'json' };
 import ecma287Touch from '../../sources/ecma-287-touch.json' with { type: 'json' };
 import efficiencyLabels from '../../sources/efficiency-labels.json' with { type: 'json' };
+import esp32BoardPins from '../../sources/esp32-board-pins.json' with { type: 'json' };
+import esp32BootMode from '../../sources/esp32-boot-mode.json' with { type: 'json' };
+import esp32GpioDocs from '../../sources/esp32-gpio-docs.json' with { type: 'json' };
 import filamentHeat from '../../sources/filament-heat.json' with { type: 'json' };
 import fleetAngleDistance from '../../sources/fleet-angle-distance.json' with { type: 'json' };
 import fleetAngleGuide from '../../sources/fleet-angle-guide.json' with { type: 'json' };
@@ -50,10 +60,15 @@ import resonanceExample from '../../sources/resonance-example.json' with { type:
 import resonanceTutorial from '../../sources/resonance-tutorial.json' with { type: 'json' };
 import riggingHandbook from '../../sources/rigging-handbook.json' with { type: 'json' };
 import ropeBendingTable from '../../sources/rope-bending-table.json' with { type: 'json' };
+import rp2040CurrentPinout from '../../sources/rp2040-current-pinout.json' with { type: 'json' };
+import rp2040LanguageDocs from '../../sources/rp2040-language-docs.json' with { type: 'json' };
+import rp2040PwmSlices from '../../sources/rp2040-pwm-slices.json' with { type: 'json' };
 import sCurveRampDistance from '../../sources/s-curve-ramp-distance.json' with { type: 'json' };
 import screwBuckling from '../../sources/screw-buckling.json' with { type: 'json' };
 import screwCriticalSpeed from '../../sources/screw-critical-speed.json' with { type: 'json' };
 import screwStatics from '../../sources/screw-statics.json' with { type: 'json' };
+import scxmlAlgorithm from '../../sources/scxml-algorithm.json' with { type: 'json' };
+import servoTimersAvr from '../../sources/servo-timers-avr.json' with { type: 'json' };
 import smallPitchServiceFactor from '../../sources/small-pitch-service-factor.json' with { type: 'json' };
 import stepperDriveManuals from '../../sources/stepper-drive-manuals.json' with { type: 'json' };
 import stepperRuleOfThumb from '../../sources/stepper-rule-of-thumb.json' with { type: 'json' };
@@ -62,6 +77,7 @@ import supplyOverloadKinds from '../../sources/supply-overload-kinds.json' with 
 import swingExperience from '../../sources/swing-experience.json' with { type: 'json' };
 import teethInMeshText from '../../sources/teeth-in-mesh-text.json' with { type: 'json' };
 import timingBeltTheory from '../../sources/timing-belt-theory.json' with { type: 'json' };
+import toneTimerAvr from '../../sources/tone-timer-avr.json' with { type: 'json' };
 import twoLumpMotor from '../../sources/two-lump-motor.json' with { type: 'json' };
 import voltageDropLimits from '../../sources/voltage-drop-limits.json' with { type: 'json' };
 import winchLineWraps from '../../sources/winch-line-wraps.json' with { type: 'json' };
@@ -80,13 +96,20 @@ export interface SourceCard {
 }
 
 const cards: readonly SourceCard[] = [
+  atmega2560Datasheet,
+  atmega328pDatasheet,
   atxDesignGuide,
+  avrWatchdogNotes,
   axisExperience,
   beltExperience,
   beltLengthPage,
+  boardMemory,
+  boardPins2560,
+  boardPins328p,
   cabinetKValues,
   cableExperience,
   cableKFactors,
+  controllerExperience,
   dataCableResistance,
   detentShare,
   driverExperience,
@@ -95,6 +118,9 @@ const cards: readonly SourceCard[] = [
   drv8825Datasheet,
   ecma287Touch,
   efficiencyLabels,
+  esp32BoardPins,
+  esp32BootMode,
+  esp32GpioDocs,
   filamentHeat,
   fleetAngleDistance,
   fleetAngleGuide,
@@ -131,10 +157,15 @@ const cards: readonly SourceCard[] = [
   resonanceTutorial,
   riggingHandbook,
   ropeBendingTable,
+  rp2040CurrentPinout,
+  rp2040LanguageDocs,
+  rp2040PwmSlices,
   sCurveRampDistance,
   screwBuckling,
   screwCriticalSpeed,
   screwStatics,
+  scxmlAlgorithm,
+  servoTimersAvr,
   smallPitchServiceFactor,
   stepperDriveManuals,
   stepperRuleOfThumb,
@@ -143,6 +174,7 @@ const cards: readonly SourceCard[] = [
   swingExperience,
   teethInMeshText,
   timingBeltTheory,
+  toneTimerAvr,
   twoLumpMotor,
   voltageDropLimits,
   winchLineWraps,
