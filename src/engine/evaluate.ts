@@ -54,6 +54,7 @@ export class Evaluator {
   readonly #movable = new Map<string, { readonly id: number; readonly leaf: Quantity } | null>();
   readonly #axes = new Map<readonly string[], readonly Axis[]>();
   readonly #names = new WeakMap<Subject, string>();
+  readonly #own = new WeakSet<Outcome>();
 
   constructor(
     readonly snapshot: Snapshot,
@@ -83,7 +84,16 @@ export class Evaluator {
   check(check: Check, subject: Subject, scenario: Scenario) {
     let name = this.#names.get(subject);
     if (name === undefined) this.#names.set(subject, (name = JSON.stringify(subject)));
-    return this.run<Outcome | null>(check.code, name, scenario, () => check.run(this.context, subject));
+    return this.run<Outcome | null>(check.code, name, scenario, () => {
+      const outcome = check.run(this.context, subject);
+      if (outcome) this.#own.add(outcome);
+      return outcome;
+    });
+  }
+
+  /** Whether an outcome was found here, so that what it says of itself is of this book. */
+  found(outcome: Outcome): boolean {
+    return this.#own.has(outcome);
   }
 
   /** The facts among paths read together that are ranges. */

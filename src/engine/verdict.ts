@@ -199,7 +199,8 @@ const governing = ({ check, subject }: Question, scenario: Scenario, { evaluator
   const outcome = result.value;
   const told = (shown: Shown) =>
     evaluator.trace(scenario, () => {
-      const { says, levers, beside } = check.run(evaluator.context, subject) ?? outcome;
+      const ours = evaluator.found(outcome) ? outcome : (check.run(evaluator.context, subject) ?? outcome);
+      const { says, levers, beside } = ours;
       return { sentence: says(shown), levers: now(levers ?? []), beside: now(beside ?? {}) };
     });
   return { outcome, told };
