@@ -25,6 +25,12 @@ it('every trade has a name, a number and codes of its own', () => {
   unique(registry.flatMap(({ facts }) => facts.map(({ token }) => token.name)));
 });
 
+/** Kinds of entries that may stand with nothing in them. */
+const bare = ['modes', 'loads', 'fuses', 'cables', 'motors', 'drivers', 'supplies'];
+/** Everything joined to everything, and nothing known of any of it. */
+const joined = (head: string): string =>
+  `${head}axes: { x: { drive: belt, motors: [M1] } }\nmotors: { M1: { driver: D1 } }\ndrivers: { D1: { rail: R, fuse: F1, cable: W1 } }\nfuses: { F1: { cable: W1 } }\ncables: { W1: {} }\nsupplies: { G1: { rails: { R: {} } } }\nmodes: { play: { moving: [x] } }\nloads: { L1: { rail: R, fuse: F1 } }\n`;
+
 describe.each(registry.map((trade) => [trade.name, trade] as const))('%s', (name, trade) => {
   const readme = readFileSync(join(folderOf(name), 'README.md'), 'utf8');
 
@@ -57,6 +63,19 @@ describe.each(registry.map((trade) => [trade.name, trade] as const))('%s', (name
       expect(verdicts, `${code} has a case that holds`).toContain('holds');
       expect(verdicts, `${code} has a case that fails`).toContain('fails');
       if (doubtful.has(code)) expect(verdicts, `${code} has a case that is open`).toContain('open');
+    }
+  });
+
+  it('has a sheet for a book that says next to nothing', () => {
+    const head = 'book: 1\ntitle: Young\nrevision: A\n';
+    const kinds = [
+      'axes: { x: { drive: belt }, z: { drive: hoist } }',
+      ...bare.map((kind) => `${kind}: { ${kind}-1: {} }`),
+    ];
+    for (const text of [head, `${head}${kinds.join('\n')}\nhanging: {}\nenclosure: {}\nsite: {}\n`, joined(head)]) {
+      const machine = checkBook(text);
+      for (const studies of ['later', 'run'] as const)
+        expect(machine.sheet(name, studies).document.blocks.length, name).toBeGreaterThan(0);
     }
   });
 

@@ -169,10 +169,11 @@ export const motorTable = (sheet: Sheet): readonly Block[] =>
     Object.keys(sheet.book.motors ?? {}).map((name): Cell[] => {
       const facts = motorOf(sheet, name);
       const entry = motorEntry(sheet, name);
+      const leads = sheet.attempt(() => stepperOf(sheet, name).leads);
       return [
         name,
         said(entry, 'part'),
-        said(entry, 'winding', { none: stepperOf(sheet, name).leads === 4 ? 'coil' : NONE }),
+        said(entry, 'winding', { none: leads.ok && leads.value === 4 ? 'coil' : NONE }),
         held(sheet, () => facts.holdingTorque),
         held(sheet, () => facts.ratedCurrent),
         held(sheet, () => facts.phaseResistance),
