@@ -1,62 +1,10 @@
 /** Values as a reader sees them on the sheet: with their range where facts behind them are ranges. */
-import { pathOf, type Block, type Cell, type SheetContext } from '../../../contract/index.ts';
-import { constant, percentText, type Finding, type Value } from '../../../kernel/index.ts';
+import { NONE, type Cell, type SheetContext } from '../../../contract/index.ts';
+export { attempted, held, NONE, ranged, said, textOf } from '../../../contract/index.ts';
+import { percentText, type Finding } from '../../../kernel/index.ts';
 import type { MotionBook } from '../schema.ts';
 
 export type Sheet = SheetContext<MotionBook>;
-
-const unitOf = (shown: string): string => shown.replace(/^[−\d.,\u2009\u202f]+/u, '');
-
-/** Stands where there is nothing to show. */
-export const NONE = '—';
-
-/** A value with its range, `0.9–1.3 N·m`; a dash where it cannot be worked out. */
-export const ranged = (sheet: Sheet, run: () => Value): string => {
-  const worked = sheet.attempt(() => {
-    const value = run();
-    const { low, high } = sheet.ends(run);
-    const [least, most] = [low, high].map((x) => sheet.show(constant(x, value.of, 'end of a range'))) as [
-      string,
-      string,
-    ];
-    if (least === most) return most;
-    const unit = unitOf(most);
-    return unitOf(least) === unit
-      ? `${least.slice(0, least.length - unit.length).trimEnd()}–${most}`
-      : `${least} to ${most}`;
-  });
-  return worked.ok ? worked.value : NONE;
-};
-
-/** The fact of the book that a value is; none where it was worked out of others. */
-const factOf = ({ origin }: Value): string | undefined => (origin.kind === 'given' ? origin.path : undefined);
-
-/** A value with its range as a cell, which can be taken hold of where it is one fact of the book in every scenario. */
-export const held = (sheet: Sheet, run: () => Value): Cell => {
-  const facts = new Set<string | undefined>();
-  const text = ranged(sheet, () => {
-    const value = run();
-    facts.add(factOf(value));
-    return value;
-  });
-  const [path] = facts;
-  return path === undefined || facts.size > 1 || text === NONE ? text : { text, path };
-};
-
-/** What the book says under a key, as a cell that can be taken hold of. */
-export const said = <T extends object, K extends keyof T & string>(
-  of: T,
-  key: K,
-  {
-    write = String,
-    none = NONE,
-  }: { readonly write?: (said: NonNullable<T[K]>) => string; readonly none?: string } = {},
-): Cell => {
-  const stands = of[key];
-  return stands === undefined || stands === null ? none : { text: write(stands), path: `${pathOf(of)}.${key}` };
-};
-
-export const textOf = (cell: Cell): string => (typeof cell === 'string' ? cell : cell.text);
 
 /** The use of a finding as a cell; a dash where the question was not asked. */
 export const useOf = (findings: readonly Finding[], key: string): Cell => {
@@ -69,10 +17,4 @@ export const useOf = (findings: readonly Finding[], key: string): Cell => {
     finding: key,
     ...(use ? { use: { ...use, verdict } } : {}),
   };
-};
-
-/** A block, or a sentence that says why there is none. */
-export const attempted = (sheet: Sheet, what: string, run: () => readonly Block[]): readonly Block[] => {
-  const worked = sheet.attempt(run);
-  return worked.ok ? worked.value : [{ kind: 'paragraph', text: `${what}: ${worked.why}.` }];
 };
