@@ -87,8 +87,11 @@ describe('the built command', () => {
     expect(loud.err).toMatch(/\n {4}at /);
   });
 
-  it('serves until it is interrupted, and then ends with 0', async () => {
-    const child = spawn(process.execPath, [cli, 'show', books.book(fine), '--into', join(books.home, 'shown')], {
+  it.each([
+    ['a pack', () => ['show', books.book(fine), '--into', join(books.home, 'shown')], '<h1'],
+    ['the desk', () => ['open', books.book(fine), '--no-browser'], '<div id="desk"'],
+  ])('serves %s until it is interrupted, and then ends with 0', async (_, args, content) => {
+    const child = spawn(process.execPath, [cli, ...args()], {
       env: { PATH: process.env['PATH'] ?? '', LANG: 'C.UTF-8' },
     });
     let out = '';
@@ -101,7 +104,7 @@ describe('the built command', () => {
       });
     });
     const answer = await fetch(address);
-    expect([answer.status, await answer.text()]).toEqual([200, expect.stringContaining('<h1')]);
+    expect([answer.status, await answer.text()]).toEqual([200, expect.stringContaining(content)]);
     child.removeAllListeners('close');
     const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
     child.kill('SIGINT');

@@ -2,7 +2,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { Conflict } from './conflict.tsx';
 import { useDesk } from './desk.ts';
-import { Look } from './look.tsx';
+import { ChooseLook, Look } from './look.tsx';
+import { mostTelling, movedWords } from './moved.ts';
 import { About } from './pages/about.tsx';
 import { Begin } from './pages/begin.tsx';
 import { Bench } from './pages/bench.tsx';
@@ -12,7 +13,7 @@ import { hashOf, type Route } from './routes.ts';
 import { Sheet } from './sheet.tsx';
 import { textWidth } from './splitter.tsx';
 import { Text } from './text.tsx';
-import { MovedList, mostTelling, movedWords } from './uses.tsx';
+import { MovedList } from './uses.tsx';
 
 const Way = ({ to, here, children }: { readonly to: Route; readonly here: Route; readonly children: string }) => (
   <a href={hashOf(to)} aria-current={to.page === here.page ? 'page' : undefined}>
@@ -90,6 +91,7 @@ const Edge = () => {
           </>
         ) : null}
         <Look />
+        <ChooseLook short />
       </div>
     </header>
   );
@@ -198,7 +200,7 @@ const Sheets = () => {
             <p class="quiet">
               {desk.problems.value.length > 0
                 ? 'There is no sheet yet: the book cannot be read. What is in the way stands beside the text.'
-                : 'The book is being worked out …'}
+                : 'Working it out …'}
             </p>
           </div>
         )}

@@ -1,7 +1,7 @@
 /** Two texts of one file: the desk's and the one that stands on the disk. Nothing is written until somebody chose. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { useDesk } from './desk.ts';
+import { useDesk, type Desk } from './desk.ts';
 import { lineDifferences } from './lines.ts';
 
 type Choice = 'mine' | 'theirs';
@@ -79,6 +79,25 @@ const File = ({
   );
 };
 
+/** What was said of the two texts before somebody chose is no longer so. */
+const hush = ({ notices }: Desk): void => {
+  for (const { says, choices } of notices.peek())
+    if (/\bdisk\b/.test(says)) choices.find(({ word }) => word === 'Keep it' || word === 'Close')?.run();
+};
+
+/** For how many frames the sheet is waited for: it may not be worked out yet. */
+const FRAMES = 600;
+
+/** The keyboard goes on at the sheet, unless it has gone elsewhere by then. */
+const focusSheet = (frames: number): void => {
+  requestAnimationFrame(() => {
+    if (document.activeElement !== document.body) return;
+    const sheet = document.getElementById('sheet');
+    if (sheet) sheet.focus();
+    else if (frames > 0) focusSheet(frames - 1);
+  });
+};
+
 export const Conflict = () => {
   const desk = useDesk();
   const heading = useRef<HTMLHeadingElement>(null);
@@ -89,6 +108,11 @@ export const Conflict = () => {
   if (!conflict || !book) return null;
   const names = Object.keys(conflict.theirs);
   const all = names.every((name) => choices.value[name] !== undefined);
+  const settle = (): void => {
+    desk.settle(choices.value);
+    hush(desk);
+    focusSheet(FRAMES);
+  };
   return (
     <div class="whole">
       <h1 tabIndex={-1} ref={heading}>
@@ -111,7 +135,7 @@ export const Conflict = () => {
           />
         ))}
         <div class="choices">
-          <button type="button" class="first" disabled={!all} onClick={() => desk.settle(choices.value)}>
+          <button type="button" class="first" disabled={!all} onClick={settle}>
             Go on with these
           </button>
           <button type="button" onClick={() => desk.lookAway()}>

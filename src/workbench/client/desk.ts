@@ -33,6 +33,17 @@ export interface Notice {
   readonly choices: readonly { readonly word: string; readonly run: () => void }[];
 }
 
+/** A text that is not saved and that this browser keeps. It lies open in no page. */
+export interface KeptText {
+  readonly id: string;
+  /** Name of its folder or file, or the title that it was begun with. */
+  readonly name: string;
+  /** Where its book lies, in words: "a demo", "a folder of this machine", "nowhere but here". */
+  readonly where: string;
+  /** When it was last written, in milliseconds since 1970. */
+  readonly at: number;
+}
+
 /** A book that waits for a name under which it is made. */
 export interface Naming {
   readonly book: BookText;
@@ -101,6 +112,12 @@ export interface Desk {
   readonly openDemo: (name: string) => Promise<void>;
   /** Lays a book that was written by answers. */
   readonly begin: (book: BookText, name: string) => Promise<void>;
+  /** What is not saved yet and kept by this browser, the latest first. */
+  readonly drafts: ReadonlySignal<readonly KeptText[]>;
+  /** Lays a kept text again: in its book where that can be had, as a book of its own where not. */
+  readonly openDraft: (id: string) => Promise<void>;
+  /** Throws a kept text away; nothing brings it back. */
+  readonly dropDraft: (id: string) => Promise<void>;
   readonly save: () => Promise<void>;
   readonly canSave: ReadonlySignal<boolean>;
   /** Whether something is not saved. */

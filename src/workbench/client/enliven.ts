@@ -14,6 +14,8 @@ const letHold = (root: Element): void => {
   for (const handle of handles(root)) {
     if (handle.closest('a, button')) continue;
     handle.tabIndex = 0;
+    const { path = '' } = handle.dataset;
+    if (handle.textContent !== path) handle.title = path;
     handle.setAttribute('role', 'button');
     handle.setAttribute('aria-haspopup', 'dialog');
   }

@@ -10,18 +10,24 @@ export const Hold = () => {
   const box = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
 
+  // It keeps its place on the screen, inside the leaf and above what a screen keyboard covers, however the sheet moves under it.
   useLayoutEffect(() => {
     const { current } = box;
-    const scroller = current?.offsetParent;
-    if (!current || !held || !(scroller instanceof HTMLElement)) return;
+    const scroller = current?.closest('.leaf-sheet')?.querySelector('.lying');
+    if (!current || !held || !scroller) return;
     const frame = scroller.getBoundingClientRect();
-    const left = held.at.left - frame.left + scroller.scrollLeft;
-    const most = scroller.clientWidth - current.offsetWidth - MARGIN;
-    const below = held.at.bottom - frame.top + scroller.scrollTop + 4;
-    const isRoom = held.at.bottom + current.offsetHeight + MARGIN < frame.bottom;
-    current.style.left = `${Math.max(MARGIN, Math.min(left, most))}px`;
-    current.style.top = `${isRoom ? below : held.at.top - frame.top + scroller.scrollTop - current.offsetHeight - 4}px`;
-  }, [held?.path, held?.ready]);
+    const { height = innerHeight, offsetTop = 0 } = visualViewport ?? {};
+    const { offsetWidth, offsetHeight } = current;
+    const right = Math.min(frame.right, innerWidth) - offsetWidth - MARGIN;
+    const bottom = Math.min(frame.bottom, offsetTop + height) - offsetHeight - MARGIN;
+    const below = held.at.bottom + 4;
+    const above = held.at.top - offsetHeight - 4;
+    const left = Math.max(MARGIN, Math.min(held.at.left, right));
+    const top = below <= bottom ? below : above >= frame.top ? above : Math.max(MARGIN, bottom);
+    Object.assign(current.style, { left: '0px', top: '0px' });
+    const origin = current.getBoundingClientRect();
+    Object.assign(current.style, { left: `${left - origin.left}px`, top: `${top - origin.top}px` });
+  }, [held?.path, held?.ready, held?.problem]);
 
   useLayoutEffect(() => {
     if (!held?.ready) return;

@@ -96,13 +96,21 @@ export const holdingWith = ({ engine, settled, tried, take, takeBack, jump, fail
     change({ text, problem: undefined });
     want(text);
   };
+  const unmark = (): void => {
+    for (const one of document.querySelectorAll<HTMLElement>('[data-held]')) delete one.dataset['held'];
+  };
   const close = (path: string): void => {
     held.value = undefined;
     together = '';
     // The element was drawn anew meanwhile: its successor has the same path.
-    const successor = [...document.querySelectorAll<HTMLElement>('.sheet [data-path][tabindex]')].find(
-      (one) => one.dataset['path'] === path,
-    );
+    const marked = document.querySelector<HTMLElement>('.sheet [data-held]');
+    const successor =
+      marked?.dataset['path'] === path
+        ? marked
+        : [...document.querySelectorAll<HTMLElement>('.sheet [data-path][tabindex]')].find(
+            (one) => one.dataset['path'] === path,
+          );
+    unmark();
     (back?.isConnected ? back : successor)?.focus({ preventScroll: true });
   };
 
@@ -115,6 +123,8 @@ export const holdingWith = ({ engine, settled, tried, take, takeBack, jump, fail
       flush();
       const { left, top, bottom } = element.getBoundingClientRect();
       back = element;
+      unmark();
+      element.dataset['held'] = '';
       count += 1;
       together = `hold ${count}`;
       owed = 0;
@@ -128,6 +138,7 @@ export const holdingWith = ({ engine, settled, tried, take, takeBack, jump, fail
         if (!handle) {
           // What is no single fact is shown where it stands.
           held.value = undefined;
+          unmark();
           await jump(path);
           return;
         }

@@ -8,6 +8,7 @@ import { together } from './moved.ts';
 /** Pauses in milliseconds before what takes longer, so that the next key press finds the engine free. */
 const BEFORE_SHEET = 30;
 const BEFORE_QUESTIONS = 300;
+const BEFORE_STUDIES = 1200;
 const BEFORE_PAPER = 600;
 /** How long what moved is shown. */
 const SETTLES = 9000;
@@ -115,6 +116,9 @@ export const layingWith = (engine: Engine, failed: (error: unknown) => void): La
     const inFront = { id: 'questions', markup: questions };
     sheet.value = { name: wanted, parts: withQuestions(view.parts, inFront), complete: true };
     if (view.awaits > 0) {
+      // While somebody goes on typing, a second core is better left to the page.
+      await pause(same ? BEFORE_STUDIES : 0);
+      if (isOver()) return;
       const whole = await engine.sheet(at, wanted, true);
       if (!whole || isOver()) return;
       sheet.value = { name: wanted, parts: withQuestions(whole.parts, inFront), complete: true };

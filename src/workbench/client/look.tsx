@@ -40,9 +40,9 @@ export const Look = () => (
 );
 
 /** The same choice where there is room for it on every screen. */
-export const ChooseLook = () => (
-  <label>
-    Look of the desk{' '}
+export const ChooseLook = ({ short = false }: { readonly short?: boolean }) => (
+  <label class={short ? 'short-look' : ''}>
+    <span class={short ? 'hidden' : ''}>Look of the desk </span>
     <select value={chosen.value} onChange={({ currentTarget }) => (chosen.value = currentTarget.value)}>
       {LOOKS.map(({ id, word }) => (
         <option key={id} value={id}>

@@ -7,10 +7,13 @@ import { LineLost } from '../desk/rpc.ts';
 import type { Desk, Naming, Notice, Stretch } from './desk.ts';
 import { startEngine } from './engine-line.ts';
 import { demoFolder, looseFolder } from './folders/demos.ts';
-import { saveElsewhere } from './folders/files.ts';
-import { makeAtTheServer, serverFolder, type Found } from './folders/server.ts';
+import { wholeOf, type Kept, type Way } from './folders/drafts.ts';
+import { directoryAgain, directoryOf, saveElsewhere } from './folders/files.ts';
+import { randomId } from './folders/holders.ts';
+import { mayLeaveWith } from './folders/leaving.ts';
+import { atTheServer, makeAtTheServer, serverFolder, type Found } from './folders/server.ts';
 import { holdingWith } from './holding.ts';
-import { drafts, keepingWith } from './keeping.ts';
+import { keepingWith } from './keeping.ts';
 import { layingWith } from './laying.ts';
 import { printAs } from './paper.ts';
 import { hashOf, routeOf, type Route } from './routes.ts';
@@ -77,10 +80,18 @@ export const makeDesk = (): Desk => {
       return;
     }
     const saved = await saveElsewhere(book);
-    if (saved === 'downloaded') keeping.wasDownloaded();
-    else if (saved) await laidOut(saved, {});
+    if (saved === 'downloaded') keeping.wasDownloaded(book.files);
+    else if (saved) {
+      keeping.wasMoved(book.files);
+      await laidOut(saved, {}, wayOf(saved));
+    }
   };
   const keeping = keepingWith({ say, failed, changed: laying.want, saveAs });
+  const mayLeave = mayLeaveWith(say, keeping);
+  // A browser that keeps nothing asks before it shuts the page.
+  addEventListener('beforeunload', (event) => {
+    if (keeping.isLoose() && !keeping.isKept()) event.preventDefault();
+  });
 
   const started = signal(false);
   const route = signal<Route>(routeOf(location.hash));
@@ -124,6 +135,9 @@ export const makeDesk = (): Desk => {
     const isSheet = route.value.page === 'sheet';
     if (laid) printAs(laid, lastSheet.value);
     document.title = laid ? `${laid.title}${isSheet && page ? `: ${page.title}` : ''}` : 'Gantrybook';
+  });
+  effect(() => {
+    if (route.value.page === 'begin') void keeping.look();
   });
   effect(() => {
     const book = keeping.book.value;
@@ -171,8 +185,14 @@ export const makeDesk = (): Desk => {
   const { take, takeBack } = keeping;
   const holding = holdingWith({ engine, settled: laying.settled, tried, take, takeBack, jump, failed });
   /** The address says which book lies open, so that it lies open again after a reload. */
-  const laidOut = async (folder: Folder, query: Readonly<Record<string, string>>): Promise<void> => {
-    await keeping.open(folder);
+  const laidOut = async (
+    folder: Folder,
+    query: Readonly<Record<string, string>>,
+    way: Way,
+    kept?: Kept,
+  ): Promise<void> => {
+    if (!(await mayLeave())) return;
+    await keeping.open(folder, way, kept);
     file.value = keeping.book.peek()?.main ?? 'book.yaml';
     lastSheet.value = undefined;
     onTop.value = 'sheet';
@@ -182,31 +202,63 @@ export const makeDesk = (): Desk => {
     shownSearch = location.search;
     route.value = routeOf(location.hash);
   };
-  const begun = (name: string, book: BookText): Promise<void> =>
-    laidOut(looseFolder(name, `begun ${name}`, book), { begun: name });
+  const openedDemo = (name: string, kept?: Kept): Promise<void> =>
+    laidOut(demoFolder(name), { demo: name }, { kind: 'demo', name }, kept);
+  /** A book that lies nowhere. Its number in the address finds it again among the drafts. */
+  const begun = (name: string, own: string, book: BookText, kept?: Kept): Promise<void> =>
+    laidOut(looseFolder(name, `begun ${own}`, book), { begun: own }, { kind: 'loose' }, kept);
+  const begunAgain = (kept: Kept): Promise<void> =>
+    begun(kept.name, kept.book.startsWith('begun ') ? kept.book.slice('begun '.length) : kept.id, wholeOf(kept), kept);
+  /** The place of a kept text; nothing where it cannot be had now. */
+  const placeOf = async ({ way, book }: Kept): Promise<(() => Promise<Folder | undefined>) | undefined> => {
+    if (way.kind === 'folder') return () => directoryAgain(way.directory, book);
+    if (way.kind !== 'server') return undefined;
+    const found = await atTheServer(way.name);
+    if (found.kind !== 'book' || found.opened.id !== book) return undefined;
+    return () => Promise.resolve(serverFolder(way.name, found.opened));
+  };
+  const openDraft = async (id: string): Promise<void> => {
+    const kept = await keeping.keptOf((one) => one.id === id);
+    await keeping.look();
+    if (!kept) return;
+    const { way } = kept;
+    if (way.kind === 'demo') return openedDemo(way.name, kept);
+    const place = await placeOf(kept).catch(() => undefined);
+    const folder = await place?.().catch(() => undefined);
+    if (!folder) {
+      if (way.kind !== 'loose')
+        say(`The place of ${kept.name} cannot be had now. Its text lies here as a book of its own.`);
+      return begunAgain(kept);
+    }
+    return laidOut(folder, way.kind === 'server' && way.name !== undefined ? { book: way.name } : {}, way, kept);
+  };
 
   const start = async (found: Found, query: URLSearchParams): Promise<void> => {
     const [demo, own] = [query.get('demo'), query.get('begun')];
     if (found.kind === 'empty' && found.newBooksIn !== null) makes = makeAtTheServer;
     if (found.kind === 'refused') say(found.says);
-    if (demo !== null) await laidOut(demoFolder(demo), { demo });
+    if (demo !== null) await openedDemo(demo);
     else if (own !== null) {
-      const draft = await drafts.read(`begun ${own}`);
-      if (draft) await begun(own, { main: draft.main, files: draft.files });
+      const kept = await keeping.keptOf(({ book }) => book === `begun ${own}`).catch(() => undefined);
+      if (kept) await begun(kept.name, own, wholeOf(kept));
+      else say('The book that was begun under this address is not kept by this browser.');
     } else if (found.kind === 'book') {
-      const name = query.get('book');
-      await laidOut(serverFolder(name ?? undefined, found.opened), name === null ? {} : { book: name });
+      const name = query.get('book') ?? undefined;
+      const folder = serverFolder(name, found.opened);
+      await laidOut(folder, name === undefined ? {} : { book: name }, { kind: 'server', name });
     }
     started.value = true;
   };
   const nameIt = async (name: string): Promise<void> => {
     const wish = naming.peek();
     if (!wish) return;
-    const made = await wish.make(name.trim(), { ...wish.book, files: keeping.book.peek()?.files ?? wish.book.files });
+    const files = keeping.book.peek()?.files ?? wish.book.files;
+    const made = await wish.make(name.trim(), { ...wish.book, files });
     if (made.kind === 'refused') naming.value = { ...wish, name, problem: made.says };
     else {
       naming.value = undefined;
-      await laidOut(serverFolder(made.name), { book: made.name });
+      keeping.wasMoved(files);
+      await laidOut(serverFolder(made.name), { book: made.name }, { kind: 'server', name: made.name });
     }
   };
 
@@ -234,9 +286,10 @@ export const makeDesk = (): Desk => {
     take: (files, words) => take(files, words),
     start,
     started,
-    open: (folder) => laidOut(folder, {}),
-    openDemo: (demo) => laidOut(demoFolder(demo), { demo }),
-    begin: (book, name) => begun(name, book),
+    open: (folder) => laidOut(folder, {}, wayOf(folder)),
+    openDemo: (demo) => openedDemo(demo),
+    begin: (book, name) => begun(name, randomId(), book),
+    openDraft,
     naming,
     nameIt,
     caretPath,
@@ -246,6 +299,11 @@ export const makeDesk = (): Desk => {
     jump,
     jumpTo,
   };
+};
+
+const wayOf = (folder: Folder): Way => {
+  const directory = directoryOf(folder);
+  return directory ? { kind: 'folder', directory } : { kind: 'loose' };
 };
 
 /** A name for a folder, made of a title. */

@@ -4,10 +4,13 @@ import { render } from 'preact';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useText } from '../../figures/use-scale.ts';
 import type { Moved, SheetPart } from '../desk/engine.ts';
-import { DeskContext, useDesk, type Desk } from './desk.ts';
-import { enliven, markCaret, unfold, type Folds } from './enliven.ts';
+import { anchorIn, bringUp, findingOf, type Anchor } from './anchor.ts';
+import { linkForms } from './bench-links.ts';
+import { DeskContext, useDesk } from './desk.ts';
+import { enliven, markCaret, type Folds } from './enliven.ts';
 import { Hold } from './hold.tsx';
 import { put } from './markup.ts';
+import { clicked, drawn, pressed, toggle } from './sheet-hands.ts';
 import { Slip } from './slip.tsx';
 
 /** Parts that stand together under the first letter; the rest are zones of their own, and the title block. */
@@ -18,41 +21,55 @@ const SETTLES = 4500;
 interface PartProps {
   readonly part: SheetPart;
   readonly folds: Folds;
-  readonly replaced: (element: HTMLElement, focused: Focused | undefined) => void;
+  /** Called before it is drawn anew. */
+  readonly replaces: (focused: Focused | undefined) => void;
 }
 
 /** What had the focus before a part was drawn anew. */
-type Focused = HTMLElement | { readonly path: string };
+type Focused = HTMLElement | { readonly path: string } | { readonly finding: string };
 
 const focusedIn = (element: HTMLElement): Focused | undefined => {
   const active = document.activeElement;
   if (!(active instanceof HTMLElement) || !element.contains(active)) return undefined;
   if (active.closest('.slip-place')) return active;
-  const { path } = active.dataset;
+  const { path, key } = active.dataset;
+  if (key !== undefined && active.matches('.finding')) return { finding: key };
   return path === undefined ? undefined : { path };
 };
 
-const Part = ({ part, folds, replaced }: PartProps) => {
+/** The same in the sheet as it was drawn anew. */
+const focusedAgain = (sheet: HTMLElement, had: Focused): HTMLElement | undefined => {
+  if (had instanceof HTMLElement) return had.isConnected ? had : undefined;
+  if ('path' in had)
+    return [...sheet.querySelectorAll<HTMLElement>('[data-path][tabindex]')].find(
+      ({ dataset }) => dataset['path'] === had.path,
+    );
+  const row = findingOf(sheet, had.finding);
+  if (row) row.tabIndex = -1;
+  return row;
+};
+
+const Part = ({ part, folds, replaces }: PartProps) => {
   const element = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     const { current } = element;
     if (!current) return;
-    const focused = focusedIn(current);
+    replaces(focusedIn(current));
     put(current, part.markup);
     enliven(current, folds);
-    replaced(current, focused);
   }, [part.markup]);
   return <div class="part" data-part={part.id} ref={element} />;
 };
 
-const findingOf = (sheet: HTMLElement, key: string): HTMLElement | undefined =>
-  [...sheet.querySelectorAll<HTMLElement>('.finding[data-key]')].find((row) => row.dataset['key'] === key);
-
 /** Shows old and new use on one ruler for a moment, where they stand. */
 const showOld = (sheet: HTMLElement, moved: readonly Moved[]): (() => void) => {
-  const shown = moved.flatMap(({ key, before, ruler }) => {
-    const used = before?.use && ruler !== undefined ? findingOf(sheet, key)?.querySelector('.used') : undefined;
-    if (!used || !before?.use || ruler === undefined) return [];
+  const shown = moved.flatMap(({ key, before, after, ruler }) => {
+    const used = findingOf(sheet, key)?.querySelector('.used');
+    if (!used || !before?.use || !after?.use || ruler === undefined) return [];
+    // Beside a value that is still the old one, or reads the same, it would say that nothing moved.
+    const now = useText(after.use);
+    const stands = used.querySelector('.percent b')?.textContent;
+    if (stands !== now || now === useText(before.use)) return [];
     const was = document.createElement('p');
     was.className = 'was-here fading';
     put(was, ruler);
@@ -65,91 +82,6 @@ const showOld = (sheet: HTMLElement, moved: readonly Moved[]): (() => void) => {
     clearTimeout(timer);
     shown.forEach((was) => was.remove());
   };
-};
-
-/** Follows a link within the sheet. */
-const follow = async (sheet: HTMLElement, id: string, folds: Folds): Promise<void> => {
-  const named = (): HTMLElement | undefined =>
-    [...sheet.querySelectorAll<HTMLElement>('[id]')].find((element) => element.id === id);
-  const step = id.replace(/^step-/, '');
-  const folded = named()
-    ? undefined
-    : [...sheet.querySelectorAll<HTMLDetailsElement>('details[data-steps]')].find((working) =>
-        working.dataset['steps']?.split(' ').includes(step),
-      );
-  if (folded) await unfold(folded, folds);
-  const target = named();
-  if (!target) return;
-  target.closest('details')?.setAttribute('open', '');
-  target.scrollIntoView({ block: 'center' });
-  if (target.tabIndex < 0) target.setAttribute('tabindex', '-1');
-  target.focus({ preventScroll: true });
-};
-
-const toggle = (desk: Desk, key: string): void => {
-  const route = desk.route.peek();
-  if (route.page !== 'sheet') return;
-  const name = desk.sheet.peek()?.name;
-  desk.go({ page: 'sheet', name, finding: route.finding === key ? undefined : key });
-};
-
-const clicked = (desk: Desk, sheet: HTMLElement, folds: Folds, event: MouseEvent): void => {
-  const target = event.target as Element;
-  const row = target.closest<HTMLElement>('.finding[data-key]');
-  const key = row?.dataset['key'];
-  const link = target.closest('a');
-  const href = link?.getAttribute('href') ?? '';
-  if (link && href.startsWith('#') && !href.startsWith('#/')) {
-    event.preventDefault();
-    if (href.startsWith('#working-') && key !== undefined) toggle(desk, key);
-    else void follow(sheet, href.slice(1), folds);
-    return;
-  }
-  const handle = target.closest<HTMLElement>('[data-path][tabindex]');
-  if (handle) {
-    desk.hold(handle);
-    return;
-  }
-  if (key !== undefined && target.closest('.sentence') && row?.dataset['hasWorking'] !== undefined) toggle(desk, key);
-};
-
-const pressed = (desk: Desk, event: KeyboardEvent): void => {
-  const handle = (event.target as Element).closest<HTMLElement>('[data-path][tabindex]');
-  if (!handle || (event.key !== 'Enter' && event.key !== ' ')) return;
-  event.preventDefault();
-  desk.hold(handle);
-};
-
-/** Turning a number by drawing it sideways. */
-const DRAWN = 14;
-const drawn = (desk: Desk, event: PointerEvent): void => {
-  const handle = (event.target as Element).closest<HTMLElement>('[data-path][tabindex]');
-  if (!handle || event.button !== 0) return;
-  const from = event.clientX;
-  let steps = 0;
-  const moved = ({ clientX }: PointerEvent): void => {
-    const now = Math.trunc((clientX - from) / DRAWN);
-    if (now === steps) return;
-    if (!desk.held.peek()) desk.hold(handle);
-    desk.turn(now - steps);
-    steps = now;
-  };
-  const end = (): void => {
-    removeEventListener('pointermove', moved);
-    removeEventListener('pointerup', end);
-    removeEventListener('pointercancel', end);
-    if (steps === 0) return;
-    // The click that follows would take hold of it anew.
-    const swallow = (click: MouseEvent): void => {
-      click.stopPropagation();
-      click.preventDefault();
-    };
-    addEventListener('click', swallow, { capture: true, once: true });
-    setTimeout(() => removeEventListener('click', swallow, { capture: true }));
-  };
-  addEventListener('pointermove', moved);
-  addEventListener('pointerup', end);
-  addEventListener('pointercancel', end);
 };
 
 export const Sheet = () => {
@@ -165,8 +97,10 @@ export const Sheet = () => {
   const folds = useRef<Folds>({ open: new Set(), fetch: (key) => desk.unfold(key).catch(() => undefined) });
   place.current ??= Object.assign(document.createElement('div'), { className: 'slip-place' });
 
-  const replaced = (_: HTMLElement, had: Focused | undefined): void => {
+  const anchor = useRef<Anchor | undefined>(undefined);
+  const replaces = (had: Focused | undefined): void => {
     focused.current = had ?? focused.current;
+    if (scroller.current && sheet.current) anchor.current ??= anchorIn(scroller.current, sheet.current, open);
   };
 
   // After every drawing: the slip goes back under its finding, and the focus to where it was.
@@ -180,16 +114,11 @@ export const Sheet = () => {
       row.dataset['open'] = '';
       if (host.parentElement !== row) row.append(host);
     } else host.remove();
+    anchor.current?.keep();
+    anchor.current = undefined;
     const had = focused.current;
     focused.current = undefined;
-    if (!had) return;
-    const back =
-      had instanceof HTMLElement
-        ? had
-        : [...current.querySelectorAll<HTMLElement>('[data-path][tabindex]')].find(
-            ({ dataset }) => dataset['path'] === had.path,
-          );
-    back?.focus({ preventScroll: true });
+    if (had) (focusedAgain(current, had) ?? current.querySelector('main'))?.focus({ preventScroll: true });
   });
 
   useLayoutEffect(() => {
@@ -216,14 +145,36 @@ export const Sheet = () => {
 
   // A finding that was linked to is brought into sight once it is there.
   const isThere = shown !== undefined && shown.complete;
+  const isByReader = useRef(false);
   useEffect(() => {
     const row = open !== undefined && isThere && sheet.current ? findingOf(sheet.current, open) : undefined;
-    row?.scrollIntoView({ block: 'nearest' });
+    if (row && scroller.current) {
+      bringUp(scroller.current, row);
+      // What the address opened leaves the focus where a page begins.
+      if (isByReader.current) row.querySelector<HTMLElement>('.slip h3')?.focus({ preventScroll: true });
+    }
+    isByReader.current ||= isThere;
   }, [open, isThere, shown?.name]);
 
   useEffect(() => {
     scroller.current?.scrollTo({ top: 0 });
   }, [shown?.name]);
+
+  // Questions lead to their forms; that comes a moment later and must move nothing.
+  const version = desk.version.value;
+  useEffect(() => {
+    if (!shown?.complete || !sheet.current?.querySelector('.questions')) return undefined;
+    let isOver = false;
+    void desk.engine.bench(version).then((cards) => {
+      if (isOver || !cards || !sheet.current || !scroller.current) return;
+      const still = anchorIn(scroller.current, sheet.current, open);
+      linkForms(sheet.current, cards);
+      still.keep();
+    }, desk.failed);
+    return () => {
+      isOver = true;
+    };
+  }, [shown, version, printed.value]);
 
   const moved = desk.moved.value;
   useEffect(() => {
@@ -301,20 +252,20 @@ export const Sheet = () => {
             </div>
             <div class="field">
               {front.map((part) => (
-                <Part key={part.id} part={part} folds={folds.current} replaced={replaced} />
+                <Part key={part.id} part={part} folds={folds.current} replaces={replaces} />
               ))}
             </div>
           </section>
           {rest
             .filter(({ id }) => id !== 'title-block')
             .map((part) => (
-              <Part key={part.id} part={part} folds={folds.current} replaced={replaced} />
+              <Part key={part.id} part={part} folds={folds.current} replaces={replaces} />
             ))}
         </main>
         {rest
           .filter(({ id }) => id === 'title-block')
           .map((part) => (
-            <Part key={part.id} part={part} folds={folds.current} replaced={replaced} />
+            <Part key={part.id} part={part} folds={folds.current} replaces={replaces} />
           ))}
       </div>
       {shown.problem === undefined ? null : (

@@ -1,83 +1,52 @@
-/** Working and remedies of one finding, under it. */
+/** What would cure a finding, and its working, under it. */
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { percentText } from '../../kernel/percent.ts';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Remedy } from '../../kernel/index.ts';
-import type { Trial } from '../desk/engine.ts';
 import { useDesk } from './desk.ts';
 import { letScroll } from './enliven.ts';
-import { inner } from './markup.ts';
-import { MovedList, Mark } from './uses.tsx';
+import { put } from './markup.ts';
+import { Remedies } from './remedies.tsx';
 
 interface Known {
   readonly working?: string;
   readonly remedies?: readonly Remedy[];
 }
 
-const RemedyRow = ({ remedy, finding }: { readonly remedy: Remedy; readonly finding: string }) => {
-  const desk = useDesk();
-  const trial = useSignal<Trial | undefined>(undefined);
-  const trying = useSignal(false);
-  const { says, verdict, percent, alsoCures, breaks, edits } = remedy;
-  const wanted = edits.map(({ path, after }) => ({ path, text: after }));
+/** Each input leads to its line in the book, also by the keyboard. */
+const openInputs = (element: Element): void => {
+  letScroll(element);
+  for (const input of element.querySelectorAll<HTMLElement>('[data-path]')) {
+    input.tabIndex = 0;
+    input.setAttribute('role', 'link');
+  }
+};
 
-  const tryIt = async (): Promise<Trial | undefined> => {
-    trying.value = true;
-    try {
-      return await desk.tried(wanted);
-    } finally {
-      trying.value = false;
-    }
-  };
-  const take = (made: Trial | undefined): void => {
-    trial.value = undefined;
-    if (made) desk.take(made.files, `the remedy for ${finding}`);
-  };
-  return (
-    <li>
-      <p>
-        {/[.!?]$/.test(says) ? says : `${says}.`} Then: <Mark verdict={verdict} />
-        {percent === undefined ? '' : ` at ${percentText(percent)} of limit`}
-        {alsoCures.length > 0 ? `; also cures ${alsoCures.join(', ')}` : ''}
-        {breaks.length > 0 ? (
-          <>
-            ; <b>breaks</b> {breaks.map(({ key }) => key).join(', ')}
-          </>
-        ) : null}
-        .
-      </p>
-      {edits.map(({ path, before, after }) => (
-        <span class="edit" key={path}>
-          <code>{path}</code> {before ?? 'not stated'} → {after ?? 'taken out'}
-        </span>
-      ))}
-      {trial.value ? (
-        <div class="tried" role="group" aria-label="What it changes">
-          {trial.value.moved.length > 0 ? <MovedList moved={trial.value.moved} most={6} /> : <p>Nothing else moves.</p>}
-          <div class="choices">
-            <button type="button" class="first" onClick={() => take(trial.value)}>
-              Take it
-            </button>
-            <button type="button" onClick={() => (trial.value = undefined)}>
-              Leave it
-            </button>
-          </div>
-        </div>
-      ) : (
-        <div class="choices">
-          <button
-            type="button"
-            disabled={trying.value || !desk.current.value}
-            onClick={() => void tryIt().then((made) => (trial.value = made))}
-          >
-            {trying.value ? 'Trying …' : 'Try'}
-          </button>
-          <button type="button" disabled={trying.value || !desk.current.value} onClick={() => void tryIt().then(take)}>
-            Take
-          </button>
-        </div>
-      )}
-    </li>
-  );
+/** The last step is what the finding says; the ones that it rests on are folded behind it. */
+const foldEarlier = (element: Element, isOpen: boolean): HTMLDetailsElement | undefined => {
+  const steps = [...element.querySelectorAll('.entries > .entry, .entries > .again')];
+  const last = steps.at(-1);
+  if (!last || steps.length < 2) return undefined;
+  const earlier = document.createElement('details');
+  const summary = document.createElement('summary');
+  earlier.className = 'rests-on';
+  earlier.open = isOpen;
+  summary.textContent = `and what it rests on: ${steps.length === 2 ? 'one step' : `${steps.length - 1} steps`}`;
+  earlier.append(summary, ...steps.slice(0, -1));
+  last.after(earlier);
+  return earlier;
+};
+
+const Working = ({ markup }: { readonly markup: string }) => {
+  const host = useRef<HTMLDivElement>(null);
+  const earlier = useRef<HTMLDetailsElement | undefined>(undefined);
+  useLayoutEffect(() => {
+    if (!host.current) return;
+    put(host.current, markup);
+    earlier.current = foldEarlier(host.current, earlier.current?.open === true);
+    earlier.current?.addEventListener('toggle', ({ currentTarget }) => letScroll(currentTarget as Element));
+    openInputs(host.current);
+  }, [markup]);
+  return <div ref={host} />;
 };
 
 export const Slip = ({ finding, close }: { readonly finding: string; readonly close: () => void }) => {
@@ -112,8 +81,9 @@ export const Slip = ({ finding, close }: { readonly finding: string; readonly cl
     event.preventDefault();
     const within = event.currentTarget as HTMLElement;
     const id = href.slice(1);
-    const goal = [...within.querySelectorAll('[id]')].find((one) => one.id === id);
-    (goal ?? document.getElementById(id))?.scrollIntoView({ block: 'center' });
+    const goal = [...within.querySelectorAll('[id]')].find((one) => one.id === id) ?? document.getElementById(id);
+    goal?.closest('details')?.setAttribute('open', '');
+    goal?.scrollIntoView({ block: 'center' });
   };
   const pressed = (event: KeyboardEvent): void => {
     const path = (event.target as Element).closest<HTMLElement>('[data-path]')?.dataset['path'];
@@ -124,14 +94,16 @@ export const Slip = ({ finding, close }: { readonly finding: string; readonly cl
   return (
     <section
       class="slip"
-      aria-label={`Working of ${finding}`}
+      aria-label={`Cure and working of ${finding}`}
       onClick={clicked}
       onKeyDown={pressed}
       onPointerDown={(event) => event.stopPropagation()}
     >
-      <header>
-        <h3>Working</h3>
-        <span class="tags mono">{finding}</span>
+      <h3 tabIndex={-1}>
+        {card?.hasLevers ? 'What would cure it' : 'Working'} <span class="tags mono">{finding}</span>
+      </h3>
+      {card?.hasLevers ? <Remedies remedies={remedies} finding={finding} /> : null}
+      <div class="slip-doings">
         {card?.place ? (
           <button type="button" class="bare" onClick={() => card.place && desk.jumpTo(card.place)}>
             Show in the text
@@ -140,39 +112,17 @@ export const Slip = ({ finding, close }: { readonly finding: string; readonly cl
         <button type="button" onClick={close}>
           Fold
         </button>
-      </header>
-      {working === undefined ? (
-        <p class="quiet">Being worked out …</p>
-      ) : working === '' ? (
-        <p class="quiet">There is nothing to work out yet: a fact is not stated.</p>
-      ) : (
-        <div dangerouslySetInnerHTML={inner(working)} ref={(element) => void (element && openInputs(element))} />
-      )}
-      {card?.hasLevers ? (
-        <>
-          <h4>What would cure it</h4>
-          {remedies === undefined ? (
-            <p class="quiet">Trying what the check proposes …</p>
-          ) : remedies.length === 0 ? (
-            <p class="quiet">Nothing that the check proposes is enough by itself.</p>
-          ) : (
-            <ol class="remedies">
-              {remedies.map((remedy) => (
-                <RemedyRow key={remedy.says} remedy={remedy} finding={finding} />
-              ))}
-            </ol>
-          )}
-        </>
-      ) : null}
+      </div>
+      <div class="slip-working">
+        {card?.hasLevers ? <h4>Working</h4> : null}
+        {working === undefined ? (
+          <p class="quiet">Being worked out …</p>
+        ) : working === '' ? (
+          <p class="quiet">There is nothing to work out yet: a fact is not stated.</p>
+        ) : (
+          <Working markup={working} />
+        )}
+      </div>
     </section>
   );
-};
-
-/** Each input leads to its line in the book, also by the keyboard. */
-const openInputs = (element: Element): void => {
-  letScroll(element);
-  for (const input of element.querySelectorAll<HTMLElement>('[data-path]')) {
-    input.tabIndex = 0;
-    input.setAttribute('role', 'link');
-  }
 };

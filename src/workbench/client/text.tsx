@@ -1,9 +1,10 @@
 /** The leaf with the book's text: its files, the text to write in, what is wrong with it, what the key at the caret means. */
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { KeyHelp, TextProblem } from '../desk/engine.ts';
+import type { BookText, KeyHelp, TextProblem } from '../desk/engine.ts';
 import { useDesk } from './desk.ts';
 import type { Editor } from './editor/index.ts';
+import { firstChange } from './first-change.ts';
 import { Splitter } from './splitter.tsx';
 
 /** Rest of the caret, in milliseconds, after which it is asked what stands there. */
@@ -62,6 +63,10 @@ export const Text = () => {
   const host = useRef<HTMLDivElement>(null);
   const editor = useSignal<Editor | undefined>(undefined);
   const help = useSignal<KeyHelp | undefined>(undefined);
+  const last = useRef<{ readonly opened: unknown; readonly files: BookText['files'] | undefined } | undefined>(
+    undefined,
+  );
+  const typed = useRef<string | undefined>(undefined);
   const book = desk.book.value;
 
   useEffect(() => {
@@ -79,7 +84,10 @@ export const Text = () => {
     void import('./editor/index.ts').then(({ openEditor }) => {
       if (isGone || !host.current) return;
       opened = openEditor(host.current, {
-        changed: (text) => desk.write(desk.file.peek(), text),
+        changed: (text) => {
+          typed.current = text;
+          desk.write(desk.file.peek(), text);
+        },
         caretAt: (offset) => {
           clearTimeout(rest);
           rest = setTimeout(() => void asked(offset).catch(desk.failed), REST);
@@ -108,6 +116,17 @@ export const Text = () => {
     const file = desk.file.value;
     const text = desk.book.value?.files[file];
     if (text !== undefined) editor.value?.show(file, text);
+  });
+  // What was put into the text elsewhere, or undone, is shown where it stands.
+  useSignalEffect(() => {
+    const [opened, now] = [desk.opened.value, desk.book.value];
+    const before = last.current;
+    last.current = { opened, files: now?.files };
+    if (!before?.files || before.opened !== opened || !now || !editor.peek()) return;
+    const changed = firstChange(before.files, now.files, desk.file.peek());
+    if (!changed || now.files[changed.file] === typed.current) return;
+    desk.file.value = changed.file;
+    editor.peek()?.point({ from: changed.from, to: changed.to, inSight: true });
   });
   useSignalEffect(() => {
     const file = desk.file.value;

@@ -1,9 +1,15 @@
 /** Verdicts and uses of a limit in components: the same mark and the same ruler as on every sheet. */
-import { markSvg, verdictWord, worstFirst } from '../../figures/mark.ts';
+import { useSignal } from '@preact/signals';
+import type { VNode } from 'preact';
+import { useRef } from 'preact/hooks';
+import { markSvg, verdictWord } from '../../figures/mark.ts';
 import { useText } from '../../figures/use-scale.ts';
 import type { Verdict } from '../../kernel/index.ts';
 import type { Moved } from '../desk/engine.ts';
+import { useDesk } from './desk.ts';
 import { inner } from './markup.ts';
+import { mostTelling } from './moved.ts';
+import { hashOf } from './routes.ts';
 
 export const Mark = ({ verdict }: { readonly verdict: Verdict }) => (
   <span class={`mark v-${verdict}`}>
@@ -38,45 +44,54 @@ const BothUses = ({ before, after, ruler }: Moved) => (
   </span>
 );
 
-const said = (stand: Stand | undefined): string =>
-  stand ? `${verdictWord[stand.verdict]}${stand.use ? ` at ${useText(stand.use)} of limit` : ''}` : 'not asked';
-
-/** The same in words, for those who hear the page. */
-export const movedWords = ({ sentence, before, after }: Moved): string =>
-  `${sentence} Before: ${said(before)}; now: ${said(after)}.`;
-
-const rank = (stand: Stand | undefined): number => (stand ? worstFirst.indexOf(stand.verdict) : worstFirst.length);
-const far = ({ before, after }: Moved): number => {
-  const [a, b] = [before?.use?.worst ?? 0, after?.use?.worst ?? 0].map((use) => Math.min(use, 10));
-  return Math.abs((a ?? 0) - (b ?? 0));
+/** A finding by its sentence, which leads to it on its sheet; by its key where the book has no such finding now. */
+export const FindingLink = ({ of, says }: { readonly of: string; readonly says?: string }) => {
+  const card = useDesk().laid.value?.findings.find(({ key }) => key === of);
+  const sentence = says ?? card?.sentence;
+  return (
+    <>
+      {card ? (
+        <a href={hashOf({ page: 'sheet', name: card.sheet, finding: of })}>{sentence ?? card.sentence}</a>
+      ) : (
+        sentence
+      )}{' '}
+      <span class="tags mono">{of}</span>
+    </>
+  );
 };
 
-/** What a reader must see first: other verdicts before other percentages, the worst of them before the rest. */
-export const mostTelling = (moved: readonly Moved[]): readonly Moved[] =>
-  moved.toSorted((a, b) => {
-    const [changedA, changedB] = [a, b].map(({ before, after }) => (before?.verdict === after?.verdict ? 1 : 0));
-    return (
-      (changedA ?? 0) - (changedB ?? 0) ||
-      Math.min(rank(a.before), rank(a.after)) - Math.min(rank(b.before), rank(b.after)) ||
-      far(b) - far(a)
-    );
-  });
+/** A list of which only the beginning is shown until somebody asks for the rest. */
+export const Few = ({ most, children }: { readonly most: number; readonly children: readonly VNode[] }) => {
+  const all = useSignal(false);
+  const list = useRef<HTMLUListElement>(null);
+  const rest = children.length - most;
+  const unfold = (): void => {
+    all.value = true;
+    // The button goes away: the focus goes on at the first row that was hidden.
+    requestAnimationFrame(() => list.current?.children[most]?.querySelector('a')?.focus());
+  };
+  return (
+    <>
+      <ul ref={list}>{all.value ? children : children.slice(0, most)}</ul>
+      {rest > 0 && !all.value ? (
+        <button type="button" class="bare" onClick={unfold}>
+          and {rest} more
+        </button>
+      ) : null}
+    </>
+  );
+};
 
-/** What moved; no more than can be taken in. */
+/** What moved; no more at once than can be taken in. */
 export const MovedList = ({ moved, most }: { readonly moved: readonly Moved[]; readonly most: number }) => (
-  <>
-    <ul>
-      {mostTelling(moved)
-        .slice(0, most)
-        .map((one) => (
-          <li key={one.key}>
-            <span>
-              {one.sentence} <span class="tags mono">{one.key}</span>
-            </span>
-            <BothUses {...one} />
-          </li>
-        ))}
-    </ul>
-    {moved.length > most ? <p class="aside">and {moved.length - most} more</p> : null}
-  </>
+  <Few most={most}>
+    {mostTelling(moved).map((one) => (
+      <li key={one.key}>
+        <span>
+          <FindingLink of={one.key} says={one.sentence} />
+        </span>
+        <BothUses {...one} />
+      </li>
+    ))}
+  </Few>
 );

@@ -17,6 +17,14 @@ export interface Draft {
 const MOST_FILES = 64;
 const MOST_LETTERS = 16 * 1024 * 1024;
 
+/** What is kept of a text that lies nowhere: all of it, over nothing. */
+export const wholeDraft = ({ main, files }: Pick<OpenText, 'main' | 'files'>): Draft => ({
+  format: 1,
+  main,
+  files,
+  seen: {},
+});
+
 /** Nothing when everything is on the disk. */
 export const draftOf = (text: OpenText): Draft | undefined => {
   const files = unsaved(text);
@@ -31,7 +39,7 @@ const isTexts = (value: unknown): value is Readonly<Record<string, string>> =>
   !Array.isArray(value) &&
   Object.values(value).every((one) => typeof one === 'string');
 
-const isDraft = (value: unknown): value is Draft => {
+export const isDraft = (value: unknown): value is Draft => {
   if (typeof value !== 'object' || value === null) return false;
   const { format, main, files, seen } = value as Partial<Record<keyof Draft, unknown>>;
   return (

@@ -1,7 +1,7 @@
 /** Writes texts of a book over those that were seen: each whole, all or none, through a crash at any instant. */
 import { randomBytes } from 'node:crypto';
 import { accessSync, chmodSync, chownSync, constants, statSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, join, parse } from 'node:path';
 import { disk as realDisk, type Disk } from '../../pack/disk.ts';
 import { diskTrouble, Refused } from '../../pack/refused.ts';
 import { withEndsOf, type Saved, type Seen } from '../desk/folder.ts';
@@ -116,16 +116,21 @@ const weigh = (at: BookAt, files: Files, seen: Seen, id: string): Weighed => {
   return { kind: 'changes', changes, seen: hashes };
 };
 
+/** Does something that the disk may refuse without changing the outcome of a save. */
+const orTrouble = <T>(work: () => T): T | undefined => {
+  try {
+    return work();
+  } catch (error) {
+    if (diskTrouble(error) === undefined) throw error;
+    return undefined;
+  }
+};
+
 /** The new file is its owner's and may be read by whom the old one was, as far as the system lets us. */
 const likeBefore = ({ path, fresh, before }: Change): void => {
   if (before === null) return;
   const { mode, uid, gid } = statSync(path);
-  for (const take of [() => chownSync(fresh, uid, gid), () => chmodSync(fresh, mode)])
-    try {
-      take();
-    } catch (error) {
-      if (diskTrouble(error) === undefined) throw error;
-    }
+  for (const take of [() => chownSync(fresh, uid, gid), () => chmodSync(fresh, mode)]) orTrouble(take);
 };
 
 /** Puts back what was replaced, the last first. */
@@ -162,12 +167,30 @@ const replace = (changes: readonly Change[], folders: Iterable<string>, disk: Di
 
 /** Takes away what a save needed beside the files. What cannot be taken away is for the next desk, and changes no outcome. */
 const clear = (paths: readonly string[], disk: Disk): void => {
-  for (const path of paths)
-    try {
-      disk.remove(path);
-    } catch (error) {
-      if (diskTrouble(error) === undefined) throw error;
-    }
+  for (const path of paths) orTrouble(() => disk.remove(path));
+};
+
+/** Whether somebody wrote into a file between the last look at it and now: its other name shows even what came after. */
+const wasTouched = ({ before, kept }: Change, disk: Disk): boolean => {
+  const bytes = before === null ? undefined : orTrouble(() => disk.read(kept));
+  return bytes !== undefined && hashOf(bytes) !== before;
+};
+
+/** Leaves what somebody wrote at the last instant beside the file, under a name that is seen. */
+const leaveBeside = ({ path, kept }: Change, id: string, disk: Disk): void => {
+  const { dir, name, ext } = parse(path);
+  orTrouble(() => disk.rename(kept, join(dir, `${name}-written-meanwhile-${id.slice(0, 8)}${ext}`)));
+};
+
+/** Puts everything back as it was before a save, with what others wrote into it meanwhile. What is no longer ours stays. */
+const giveBack = (changes: readonly Change[], disk: Disk): void => {
+  for (const { path, kept, before, after } of changes.toReversed())
+    orTrouble(() => {
+      const bytes = disk.read(path);
+      if (bytes === undefined || hashOf(bytes) !== after) return;
+      if (before === null) disk.remove(path);
+      else disk.rename(kept, path);
+    });
 };
 
 const writeChanges = (at: BookAt, files: Files, seen: Seen, disk: Disk): Saved => {
@@ -201,8 +224,13 @@ const writeChanges = (at: BookAt, files: Files, seen: Seen, disk: Disk): Saved =
       disk.settle(at.home);
     }
     replace(changes, folders, disk);
-    return { kind: 'saved', seen: first.seen };
+    if (!changes.some((change) => wasTouched(change, disk))) return { kind: 'saved', seen: first.seen };
+    giveBack(changes, disk);
+    const after = weigh(at, files, seen, id);
+    if (after.kind === 'conflict') return after;
+    throw new Refused('Another program is just writing this book. Save again in a moment.');
   } finally {
+    for (const change of changes) if (wasTouched(change, disk)) leaveBeside(change, id, disk);
     clear([journal, draft, ...changes.flatMap(({ fresh, kept }) => [fresh, kept])], disk);
   }
 };

@@ -4,6 +4,8 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { BookText } from '../../desk/engine.ts';
 import { withEndsOf, type Folder, type FolderChange, type Seen } from '../../desk/folder.ts';
 import { looseFolder } from './demos.ts';
+import type { Directory } from './drafts.ts';
+import { randomId } from './holders.ts';
 
 const LARGEST = 2 * 1024 * 1024;
 const MOST = 64;
@@ -12,12 +14,6 @@ const LOOK = 2000;
 
 const isBookFile = (name: string): boolean => /\.ya?ml$/i.test(name);
 const hash = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)));
-
-interface Directory {
-  readonly name: string;
-  values: () => AsyncIterable<FileSystemHandle>;
-  getFileHandle: (name: string, options?: { create?: boolean }) => Promise<FileSystemFileHandle>;
-}
 
 interface Pickers {
   readonly showDirectoryPicker?: (options: { id: string; mode: 'readwrite' }) => Promise<Directory>;
@@ -53,7 +49,21 @@ const readAll = async (directory: Directory): Promise<Record<string, string>> =>
 const hashes = (files: Readonly<Record<string, string>>): Seen =>
   Object.fromEntries(Object.entries(files).map(([name, text]) => [name, hash(text)]));
 
-const directoryFolder = (directory: Directory): Folder => {
+const directories = new WeakMap<Folder, Directory>();
+
+/** The folder of the disk behind one that was opened here. */
+export const directoryOf = (folder: Folder): Directory | undefined => directories.get(folder);
+
+/**
+ * @param id what drafts of this book go by: folders of the same name are no same book
+ */
+export const directoryFolder = (directory: Directory, id: string = `folder ${randomId()}`): Folder => {
+  const folder = inDirectory(directory, id);
+  directories.set(folder, directory);
+  return folder;
+};
+
+const inDirectory = (directory: Directory, id: string): Folder => {
   let known: Seen = {};
   /** What is other than it was known, which is known from now on. */
   const news = (files: Readonly<Record<string, string>>): FolderChange | undefined => {
@@ -69,7 +79,7 @@ const directoryFolder = (directory: Directory): Folder => {
     open: async () => {
       const files = await readAll(directory);
       known = hashes(files);
-      return { name: directory.name, id: `folder ${directory.name}`, book: bookOf(files), seen: known, canSave: true };
+      return { name: directory.name, id, book: bookOf(files), seen: known, canSave: true };
     },
     save: async (files, seen) => {
       const there = await readAll(directory);
@@ -114,6 +124,12 @@ const directoryFolder = (directory: Directory): Folder => {
   };
 };
 
+/** The folder again that was opened before, if whoever sits there still lets it be written. */
+export const directoryAgain = async (directory: Directory, id: string): Promise<Folder | undefined> => {
+  const may = (await directory.requestPermission?.({ mode: 'readwrite' })) ?? 'granted';
+  return may === 'granted' ? directoryFolder(directory, id) : undefined;
+};
+
 /** Lets choose a folder and opens it; nothing when no folder was chosen. */
 export const chooseFolder = async (): Promise<Folder | undefined> => {
   try {
@@ -134,7 +150,12 @@ export const filesFolder = async (chosen: Iterable<File>): Promise<Folder> => {
     files[file.name] = await file.text();
   }
   const book = bookOf(files);
-  return looseFolder(book.main, `file ${book.main}`, book);
+  // Files of the same name are no same book: what they hold when they are opened tells them apart.
+  return looseFolder(
+    book.main,
+    `file ${book.main} ${hash(JSON.stringify(Object.entries(hashes(files)).toSorted()))}`,
+    book,
+  );
 };
 
 /** Hands a text to the browser's downloads. */

@@ -5,6 +5,7 @@ import type { FirstChoice, FirstFacts } from '../../desk/engine.ts';
 import { useDesk } from '../desk.ts';
 import { demos, type Demo } from '../folders/demos.ts';
 import { canOpenFolders, chooseFolder, filesFolder } from '../folders/files.ts';
+import { hashOf } from '../routes.ts';
 
 type Answers = Partial<Record<keyof FirstFacts, string>>;
 
@@ -108,9 +109,72 @@ const Questions = () => {
   );
 };
 
+const when = (at: number): string =>
+  new Date(at).toLocaleString('en', { dateStyle: 'medium', timeStyle: 'short', hour12: false });
+
+/** Texts that were written here and saved nowhere. */
+const Kept = () => {
+  const desk = useDesk();
+  const asked = useSignal<string | undefined>(undefined);
+  const drafts = desk.drafts.value;
+  if (drafts.length === 0) return null;
+  return (
+    <section aria-labelledby="kept">
+      <h2 id="kept">Not saved yet</h2>
+      <p class="aside">This browser keeps what was written until it is saved.</p>
+      <ul class="kept">
+        {drafts.map(({ id, name, where, at }) => (
+          <li key={id}>
+            <span class="says">
+              <b>{name}</b>{' '}
+              <span class="aside">
+                {where}
+                {at > 0 ? `, written ${when(at)}` : ''}
+              </span>
+            </span>
+            <button type="button" onClick={() => void desk.openDraft(id).catch(desk.failed)}>
+              Go on with {name}
+            </button>
+            {asked.value === id ? (
+              <>
+                <button type="button" onClick={() => void desk.dropDraft(id).catch(desk.failed)}>
+                  Throw it away for good
+                </button>
+                <button type="button" onClick={() => (asked.value = undefined)}>
+                  Keep it
+                </button>
+              </>
+            ) : (
+              <button type="button" class="bare" onClick={() => (asked.value = id)}>
+                Throw away …
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
+/** Books of one title are told apart by their revision, which then stands first. */
+const titled = ({ title, revision }: Demo, all: readonly Demo[]): string =>
+  all.filter((one) => one.title === title).length > 1 ? `Revision ${revision} of ${title}` : `${title} ${revision}`;
+
+/** What a folder's name adds to its title, in words: how this one differs from another of that title. */
+const differs = ({ name, title }: Demo): string => {
+  const plain = title.toLowerCase().replaceAll(' ', '-');
+  return name.startsWith(`${plain}-`) ? name.slice(plain.length + 1).replaceAll('-', ' ') : '';
+};
+
 export const Begin = () => {
   const desk = useDesk();
   const shown = useSignal<readonly Demo[]>([]);
+  useEffect(() => {
+    if (desk.opened.peek() || desk.route.peek().page === 'begin') return;
+    // Where nothing lies open the address says so; the desk then looks for what it keeps.
+    history.replaceState(history.state, '', hashOf({ page: 'begin' }));
+    dispatchEvent(new HashChangeEvent('hashchange'));
+  }, []);
   useEffect(() => {
     void demos().then(
       (found) => (shown.value = found),
@@ -124,16 +188,18 @@ export const Begin = () => {
         A book is one text with the facts of a gantry machine: axes, motors, supplies. The sheets say what holds, what
         is tight, what fails, and what to measure next.
       </p>
+      <Kept />
       {shown.value.length > 0 ? (
         <section aria-labelledby="demos">
           <h2 id="demos">Look at a demo</h2>
           <ul class="demos">
-            {shown.value.map(({ name, title, revision, about }) => (
-              <li key={name}>
-                <b>{title}</b> <span class="aside">revision {revision}</span>
-                <p>{about || 'The smallest book that gets an answer.'}</p>
-                <button type="button" onClick={() => void desk.openDemo(name).catch(desk.failed)}>
-                  Open {title} {revision}
+            {shown.value.map((demo) => (
+              <li key={demo.name}>
+                <b>{titled(demo, shown.value)}</b>
+                {differs(demo) === '' ? null : `: ${differs(demo)}`}
+                <p>{demo.about || 'The smallest book that gets an answer.'}</p>
+                <button type="button" onClick={() => void desk.openDemo(demo.name).catch(desk.failed)}>
+                  Open {demo.title} {demo.revision}
                 </button>
               </li>
             ))}

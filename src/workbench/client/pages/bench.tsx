@@ -1,10 +1,59 @@
 /** The bench: what can be measured, the form to do it by, and what the readings would do to the book. */
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
-import type { BenchCard, BenchPage, BenchResult } from '../../desk/engine.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Question } from '../../../kernel/index.ts';
+import type { BenchCard, BenchPage, BenchResult, Moved } from '../../desk/engine.ts';
 import { useDesk } from '../desk.ts';
 import { hashOf } from '../routes.ts';
 import { MovedList } from '../uses.tsx';
+
+/** How many questions stand in front. */
+const FRONT = 3;
+
+/** The questions that settle most, each with the form that answers it. */
+const Telling = ({ cards, here }: { readonly cards: readonly BenchCard[]; readonly here: string }) => {
+  const desk = useDesk();
+  const questions = useSignal<readonly Question[]>([]);
+  useSignalEffect(() => {
+    const version = desk.version.value;
+    if (version === 0) return;
+    void desk.engine.questions(version).then((found) => {
+      if (found) questions.value = found;
+    }, desk.failed);
+  });
+  const rows = questions.value
+    .flatMap(({ path, stands, settles, narrows }) => {
+      const card = cards.find((one) => one.path === path);
+      return card ? [{ card, stands, settles: settles.length, narrows: narrows.length }] : [];
+    })
+    .slice(0, FRONT);
+  if (rows.length === 0) return null;
+  return (
+    <section class="telling">
+      <h2>What tells most</h2>
+      <ol>
+        {rows.map(({ card: { name, test, what }, stands, settles, narrows }) => (
+          <li key={`${name} ${test}`}>
+            <a
+              href={hashOf({ page: 'bench', name, test })}
+              aria-current={`${name} ${test}` === here ? 'page' : undefined}
+            >
+              <span class="name">
+                {what} of {name}
+              </span>
+              <br />
+              <span class="stands">
+                {stands}; {settles > 0 ? `can settle ${findings(settles)}` : `narrows ${findings(narrows)}`}
+              </span>
+            </a>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+};
+
+const findings = (count: number): string => (count === 1 ? 'one finding' : `${count} findings`);
 
 const Index = ({ here }: { readonly here: string }) => {
   const desk = useDesk();
@@ -29,6 +78,7 @@ const Index = ({ here }: { readonly here: string }) => {
       {cards.value?.length === 0 ? (
         <p class="quiet">The book holds no doubt that a measurement of ours would narrow.</p>
       ) : null}
+      <Telling cards={cards.value ?? []} here={here} />
       {names.map((name) => (
         <section key={name}>
           <h2>{name}</h2>
@@ -60,6 +110,8 @@ const Form = ({ name, test }: { readonly name: string; readonly test: string }) 
   const times = useSignal(1);
   const readings = useSignal<Readonly<Record<string, readonly string[]>>>({});
   const result = useSignal<BenchResult | undefined>(undefined);
+  const taken = useSignal<readonly Moved[] | undefined>(undefined);
+  const told = useRef<HTMLElement>(null);
   useSignalEffect(() => {
     const version = desk.version.value;
     if (version === 0) return;
@@ -70,7 +122,7 @@ const Form = ({ name, test }: { readonly name: string; readonly test: string }) 
     }, desk.failed);
   });
   useEffect(() => {
-    document.querySelector('.two article h1')?.scrollIntoView({ block: 'nearest' });
+    document.querySelector('.whole')?.scrollTo({ top: 0 });
   }, []);
   if (!page.value)
     return (
@@ -87,6 +139,15 @@ const Form = ({ name, test }: { readonly name: string; readonly test: string }) 
     row[time] = value;
     readings.value = { ...readings.value, [reading]: row };
     result.value = undefined;
+    taken.value = undefined;
+  };
+  const take = (): void => {
+    const trial = result.value?.trial;
+    if (!trial) return;
+    desk.take(trial.files, `the measurement of ${name}`);
+    result.value = undefined;
+    taken.value = trial.moved.filter(({ before, after }) => before?.verdict !== after?.verdict);
+    requestAnimationFrame(() => told.current?.focus());
   };
   const work = async (): Promise<void> => {
     const sent = Object.fromEntries(
@@ -206,14 +267,7 @@ const Form = ({ name, test }: { readonly name: string; readonly test: string }) 
                 <p>No verdict moves.</p>
               )}
               <div class="choices">
-                <button
-                  type="button"
-                  class="first"
-                  onClick={() => {
-                    if (result.value?.trial) desk.take(result.value.trial.files, `the measurement of ${name}`);
-                    result.value = undefined;
-                  }}
-                >
+                <button type="button" class="first" onClick={take}>
                   Take it into the book
                 </button>
                 <button type="button" onClick={() => (result.value = undefined)}>
@@ -222,6 +276,26 @@ const Form = ({ name, test }: { readonly name: string; readonly test: string }) 
               </div>
             </div>
           ) : null}
+        </section>
+      ) : null}
+      {taken.value ? (
+        <section class="outcome" aria-label="What was taken" tabIndex={-1} ref={told}>
+          <p>
+            <b>
+              Taken into the book: {what} of {name}
+              {desk.current.value ? `, which now stands at ${stands}` : ''}.
+            </b>{' '}
+            <button type="button" class="bare" onClick={() => void desk.jump(path)}>
+              Show in the text
+            </button>
+          </p>
+          <div class="tried">
+            {taken.value.length > 0 ? (
+              <MovedList moved={taken.value} most={8} />
+            ) : (
+              <p>No verdict has changed by it; what moved within its verdict stands on the sheets.</p>
+            )}
+          </div>
         </section>
       ) : null}
     </article>

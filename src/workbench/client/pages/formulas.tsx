@@ -65,6 +65,9 @@ const Form = ({ name }: { readonly name: string }) => {
   const page = useSignal<FormulaPage | undefined>(undefined);
   const missing = useSignal(false);
   useEffect(() => {
+    document.querySelector('.whole')?.scrollTo({ top: 0 });
+  }, []);
+  useEffect(() => {
     let isLater = false;
     void desk.engine.formula(name, given.value).then((found) => {
       if (isLater) return;

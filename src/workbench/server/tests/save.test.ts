@@ -1,6 +1,8 @@
 import {
   chmodSync,
+  closeSync,
   mkdirSync,
+  openSync,
   readFileSync,
   readlinkSync,
   renameSync,
@@ -8,6 +10,7 @@ import {
   statSync,
   symlinkSync,
   writeFileSync,
+  writeSync,
 } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -121,6 +124,53 @@ describe('a file that somebody else changed', () => {
     });
     expect(await save(at, changed, seen, late)).toMatchObject({ theirs: { 'book.yaml': 'theirs: 1\n' } });
     expect(filesIn(at.home)).toEqual({ ...two, 'book.yaml': 'theirs: 1\n' });
+  });
+
+  it('is noticed between the last look and the replacement, and everything is as others left it', async () => {
+    const at = laid();
+    const seen = seenOf(at);
+    const late = watched((what, _, path) => {
+      if (what === 'rename' && path.endsWith('.0.new')) writeFileSync(join(at.home, 'book.yaml'), 'theirs: 1\n');
+    });
+    expect(await save(at, changed, seen, late)).toEqual({
+      kind: 'conflict',
+      theirs: { 'book.yaml': 'theirs: 1\n' },
+      seen: { 'book.yaml': hashOf('theirs: 1\n') },
+    });
+    expect(filesIn(at.home)).toEqual({ ...two, 'book.yaml': 'theirs: 1\n' });
+  });
+
+  it('is given back to an editor that held it open and wrote just after it was replaced', async () => {
+    const at = laid({ 'book.yaml': two['book.yaml']! });
+    const seen = seenOf(at);
+    const held = openSync(join(at.home, 'book.yaml'), 'r+');
+    const late = watched((what) => {
+      if (what === 'settle') writeSync(held, '# THEIRS #', 0);
+    });
+    const saved = await save(at, { 'book.yaml': changed['book.yaml']! }, seen, late);
+    closeSync(held);
+    expect(saved.kind).toBe('conflict');
+    expect(readFileSync(join(at.home, 'book.yaml'), 'utf8')).toMatch(/^# THEIRS #/);
+    expect(Object.keys(filesIn(at.home))).toEqual(['book.yaml']);
+  });
+
+  it('stays beside under a name of its own where a third text stands in its place by then', async () => {
+    const at = laid({ 'book.yaml': two['book.yaml']! });
+    const path = join(at.home, 'book.yaml');
+    const seen = seenOf(at);
+    const held = openSync(path, 'r+');
+    const late = watched((what) => {
+      if (what !== 'settle') return;
+      writeSync(held, '# THEIRS #', 0);
+      writeFileSync(path, 'third: 1\n');
+    });
+    const saved = await save(at, { 'book.yaml': changed['book.yaml']! }, seen, late);
+    closeSync(held);
+    expect(saved).toMatchObject({ kind: 'conflict', theirs: { 'book.yaml': 'third: 1\n' } });
+    const { 'book.yaml': main, ...beside } = filesIn(at.home);
+    expect(main).toBe('third: 1\n');
+    expect(Object.keys(beside)).toEqual([expect.stringMatching(/^book-written-meanwhile-[0-9a-f]{8}\.yaml$/)]);
+    expect(Object.values(beside)).toEqual([expect.stringMatching(/^# THEIRS #/)]);
   });
 });
 
