@@ -179,7 +179,7 @@ export class Era {
 export class Memory {
   #era: Era;
   constructor(
-    readonly most = 60_000,
+    readonly most = 24_000,
     readonly mostSpent = 400_000,
   ) {
     this.#era = new Era(most);
