@@ -56,7 +56,8 @@ export interface Solved {
   readonly slopeBroken: boolean;
 }
 
-export type Ask = (scenario: Scenario) => Answer;
+/** @param quietly true for a probe, which leaves no trace in what was read */
+export type Ask = (scenario: Scenario, quietly?: true) => Answer;
 
 type Sense = 1 | -1;
 type Found = Spot & { readonly free: number };
@@ -252,7 +253,14 @@ export const solve = (ask: Ask, narrowed: Narrowed = new Map(), trusting = false
   if (free.some(({ ends }) => ends)) told(probe());
   if (!trusting && free.length < all.length && [...hearing.told].some((slopes) => !probed.has(slopes))) {
     // A probe only tells whether slopes are right, so that no answer depends on whether there was one.
-    const quietly = (point: Point): number => worth(numbered(ask(point)));
+    const quietly = (point: Point): number => {
+      try {
+        return worth(numbered(ask(point, true)));
+      } catch (error) {
+        if (!(error instanceof NotStated)) throw error;
+        return NOTHING;
+      }
+    };
     const [at, onward, back] = [probe(), hearing.split(all, 1, probe()).fixed, hearing.split(all, -1, probe()).fixed];
     const y = quietly(at);
     slopeBroken = beyond(y, quietly(onward)) || beyond(quietly(back), y);

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { OutsideRange, type Slope } from '../../kernel/index.ts';
+import { NotStated, OutsideRange, type Slope } from '../../kernel/index.ts';
 import { extremes, solve, type Ask } from '../scenarios.ts';
 import type { Axis } from '../search.ts';
 
@@ -116,6 +116,24 @@ describe('solving over ranges', () => {
       expect(solved.worst).toEqual(first.worst);
       expect(solved.best).toEqual(first.best);
     }
+  });
+
+  it('leaves no trace of a probe, not even where it comes upon something that is not stated', () => {
+    const axes = [axis('x', 0, 1, 'spread'), axis('y', 0, 1, 'spread')];
+    const slopes = new Map<string, Slope>([
+      ['x', 'up'],
+      ['y', 'up'],
+    ]);
+    const heard: boolean[] = [];
+    const ask: Ask = (scenario, quietly) => {
+      const [x, y] = [scenario.get('x') ?? 0.5, scenario.get('y') ?? 0.5];
+      heard.push(quietly === true);
+      if (x !== y) throw new NotStated(['only.between']);
+      return { usage: (x + y) / 4, slopes, axes };
+    };
+    const [probedNow, probedBefore] = [solve(ask), solve(ask)];
+    expect(heard).toContain(true);
+    expect([probedNow.worst, probedNow.moot]).toEqual([probedBefore.worst, probedBefore.moot]);
   });
 
   it('searches a range that pulls one way on one side of a threshold and the other way on the other', () => {
