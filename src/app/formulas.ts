@@ -1,5 +1,5 @@
 /** A formula alone: what it takes, read as a person writes it, and its working. */
-import { nearest } from '../engine/read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import { shown } from '../engine/units.ts';
 import {
   type OutsideRange,

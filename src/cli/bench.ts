@@ -7,7 +7,7 @@ import { benchedAt, benchTargets, rangeOf, type BenchTarget } from '../engine/be
 import { readReadings, readingsText } from '../engine/bench-file.ts';
 import { CannotEdit } from '../engine/read/edit.ts';
 import { frameOf } from '../engine/read/frame.ts';
-import { nearest } from '../engine/read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import { diskTrouble, Refused } from '../pack/refused.ts';
 import { writeWhole } from '../pack/write.ts';
 import { benchForm } from './bench-form.ts';

@@ -1,6 +1,6 @@
 /** `gantrybook check`: the verdicts of a book. */
 import { houseOn } from '../app/index.ts';
-import { nearest } from '../engine/read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import type { House, Machine } from '../app/index.ts';
 import { tally } from '../app/tally.ts';
 import { version } from '../app/version.ts';

@@ -3,7 +3,7 @@ import { copyFileSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { houseOn } from '../app/index.ts';
-import { nearest } from '../engine/read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import { diskTrouble, Refused } from '../pack/refused.ts';
 import { disk } from '../pack/disk.ts';
 import { writeWhole } from '../pack/write.ts';

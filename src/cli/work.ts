@@ -13,7 +13,7 @@ import {
 } from '../app/formulas.ts';
 import { formulasOf, houseOn } from '../app/index.ts';
 import { sources } from '../app/sources.ts';
-import { nearest } from '../engine/read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import { shown } from '../engine/units.ts';
 import {
   isNoNumber,

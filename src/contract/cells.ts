@@ -1,7 +1,7 @@
 /** Cells of a sheet: values with their ranges, and facts that can be taken hold of. */
-import { constant, type Value } from '../kernel/index.ts';
+import { constant, type Finding, type Value } from '../kernel/index.ts';
 import type { SheetContext } from './discipline.ts';
-import type { Block, Cell } from './document.ts';
+import type { Block, Cell, Column } from './document.ts';
 import { pathOf } from './view.ts';
 
 type Sheet = Pick<SheetContext<never>, 'attempt' | 'ends' | 'show'>;
@@ -70,3 +70,32 @@ export const attempted = (sheet: Sheet, what: string, run: () => readonly Block[
   const worked = sheet.attempt(run);
   return worked.ok ? worked.value : [{ kind: 'paragraph', text: `${what}: ${worked.why}.` }];
 };
+
+export const found = ({ findings }: { readonly findings: readonly Finding[] }, key: string): Finding | undefined =>
+  findings.find((finding) => finding.key === key);
+
+/** The use of a finding as a cell; a dash where the question was not asked. */
+export const useCell = (sheet: { readonly findings: readonly Finding[] }, key: string): Cell => {
+  const finding = found(sheet, key);
+  if (!finding || finding.verdict === 'not-stated') return NONE;
+  const { use, verdict } = finding;
+  return {
+    text: use ? (use.worst > 10 ? 'over 1000 %' : `${Math.round(use.worst * 100)} %`) : verdict,
+    verdict,
+    finding: key,
+    ...(use ? { use: { ...use, verdict } } : {}),
+  };
+};
+
+export const left = (head: string): Column => ({ head, align: 'left' });
+export const number = (head: string): Column => ({ head, align: 'number' });
+
+/** A table; nothing where there are no rows. */
+export const table = (
+  name: string,
+  caption: string,
+  columns: readonly Column[],
+  rows: readonly (readonly Cell[])[],
+  note?: string,
+): readonly Block[] =>
+  rows.length === 0 ? [] : [{ kind: 'table', name, caption, columns, rows, ...(note ? { note } : {}) }];

@@ -2,7 +2,7 @@
 import type { Check, Quantity } from '../contract/index.ts';
 import type { Acceptance, Finding } from '../kernel/index.ts';
 import type { Book } from './read/book.ts';
-import { nearest } from './read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import type { BookProblem } from './read/problem.ts';
 import type { Tree } from './snapshot.ts';
 

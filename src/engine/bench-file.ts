@@ -1,7 +1,7 @@
 /** Readings in a file: for each test a list of sets, `winding-resistance: [{ volts: 0.94 V, current: 0.96 A, … }]`. */
 import { Plain } from '../contract/index.ts';
 import { takeReading, type BenchTarget, type ReadingSet, type Taken } from './bench.ts';
-import { nearest } from './read/nearest.ts';
+import { nearest } from '../kernel/nearest.ts';
 import { listed, problemAt, quote, under, type BookProblem, type Span } from './read/problem.ts';
 import { unfold, type Spot } from './read/unfold.ts';
 import { isMap } from './read/walk.ts';

@@ -9,3 +9,4 @@ export * from './expression.ts';
 export * from './expression-text.ts';
 export * from './percent.ts';
 export * from './pencil.ts';
+export * from './nearest.ts';

@@ -2,7 +2,7 @@
 import type * as z from 'zod';
 import { entryKinds, infoOf, Plain } from '../../contract/index.ts';
 import { described } from './fit.ts';
-import { nearest } from './nearest.ts';
+import { nearest } from '../../kernel/nearest.ts';
 import { listed, problemAt, quote, under, type BookProblem, type Span } from './problem.ts';
 import type { Spot } from './unfold.ts';
 import { childOf, core, infoAt, isMap, keysOf } from './walk.ts';

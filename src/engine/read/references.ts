@@ -1,7 +1,7 @@
 /** Names in the book that stand for other entries of it. */
 import { entryKinds, type KeyInfo } from '../../contract/index.ts';
 import { spanOf, withArticle, type Held } from './issues.ts';
-import { nearest } from './nearest.ts';
+import { nearest } from '../../kernel/nearest.ts';
 import { listed, placeAt, problemAt, quote, under, type BookProblem } from './problem.ts';
 import { isMap, visitLeaves } from './walk.ts';
 

@@ -1,7 +1,7 @@
 /** The first book: five questions, each of which may stay unanswered, and a text that somebody likes to go on with. */
 import type { House } from '../../app/index.ts';
 import { isBooleanElsewhere, Quantity, readGiven } from '../../contract/index.ts';
-import { nearest } from '../../engine/read/nearest.ts';
+import { nearest } from '../../kernel/nearest.ts';
 import { listed, quote } from '../../engine/read/problem.ts';
 import { writtenValue } from '../../engine/read/snippet.ts';
 import type { CatalogueRow } from '../../engine/snapshot.ts';

@@ -1,5 +1,5 @@
 /** Whether every signal has a pin that can do what it needs, and the wires stay where they are. */
-import { mustBe, NotStated, type Lever, type Outcome } from '../../../kernel/index.ts';
+import { mustBe, nearest, NotStated, type Lever, type Outcome } from '../../../kernel/index.ts';
 import type { Assignment } from '../facts.ts';
 import { assignment, BOARD } from '../facts.ts';
 import { boardOf, tableOf, type Book } from '../calc/book.ts';
@@ -8,25 +8,6 @@ import { canServe } from '../calc/wishes.ts';
 import { boards, pinNamed } from '../data/boards.ts';
 import { busLines, type Board, type Pin } from '../data/board.ts';
 import { freePin, linesOf, listed, nameIn, theBoard, type ControllerCheck } from './common.ts';
-
-/** Letters that must be changed to make one name into the other. */
-const distance = (a: string, b: string): number => {
-  let row = Array.from({ length: b.length + 1 }, (_, k) => k);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++)
-      next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    row = next;
-  }
-  return row[b.length]!;
-};
-
-const nearest = (name: string, names: readonly string[]): string | undefined => {
-  const found = names
-    .map((one) => ({ one, apart: distance(name.toLowerCase(), one.toLowerCase()) }))
-    .toSorted((a, b) => a.apart - b.apart)[0];
-  return found !== undefined && found.apart <= Math.max(1, Math.floor(name.length / 3)) ? found.one : undefined;
-};
 
 const lineIsKnown = (book: Book, board: Board, signal: string, written: string): string | undefined => {
   const names = namesOfSignals(book);

@@ -1,5 +1,5 @@
 /** The tables of the Motion sheet. */
-import { need, type Block, type Cell, type Column } from '../../../contract/index.ts';
+import { type Block, type Cell, left, need, number, table } from '../../../contract/index.ts';
 import type { Value } from '../../../kernel/index.ts';
 import { axisOf, beltOf, massOf, pretensionOf, softestDrive, stopOf } from '../calc/axis-book.ts';
 import { greatestForce } from '../calc/axis-facts.ts';
@@ -10,18 +10,6 @@ import { referenceVoltage } from '../calc/drive.ts';
 import { driverEntry, driverPart, motorEntry, motorOf, peakOf, stepperOf } from '../calc/motor-facts.ts';
 import { capacity, demand, reflectedInertia, travelProfile } from '../facts.ts';
 import { held, NONE, ranged, said, textOf, useOf, type Sheet } from './words.ts';
-
-const left = (head: string): Column => ({ head, align: 'left' });
-const number = (head: string): Column => ({ head, align: 'number' });
-
-const table = (
-  name: string,
-  caption: string,
-  columns: readonly Column[],
-  rows: readonly (readonly Cell[])[],
-  note?: string,
-): readonly Block[] =>
-  rows.length === 0 ? [] : [{ kind: 'table', name, caption, columns, rows, ...(note ? { note } : {}) }];
 
 export const axesOf = ({ book }: Sheet): readonly string[] => Object.keys(book.axes ?? {});
 /** Axis and motor, one pair for each motor of each axis. */

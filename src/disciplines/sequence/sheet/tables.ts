@@ -1,5 +1,5 @@
 /** The tables of the Sequence sheet. */
-import type { Block, Cell, Column, SheetContext } from '../../../contract/index.ts';
+import { type Block, type Cell, left, number, type SheetContext } from '../../../contract/index.ts';
 import { constant, type Finding } from '../../../kernel/index.ts';
 import { cycleOf, tickOf } from '../calc/book.ts';
 import { timeOfTicks } from '../calc/formulas.ts';
@@ -12,9 +12,6 @@ import { missingTimeOut } from '../checks/lasting.ts';
 import type { SequenceBook } from '../schema.ts';
 
 export type Sheet = SheetContext<SequenceBook>;
-
-const left = (head: string): Column => ({ head, align: 'left' });
-const number = (head: string): Column => ({ head, align: 'number' });
 
 export const timeText = (sheet: Sheet, ticks: number | null): string =>
   ticks === null

@@ -1,6 +1,6 @@
 /** The tables of the Supply sheet. */
 import { behind, stateOf } from '../calc/layout.ts';
-import { need, type Block, type Cell, type Column } from '../../../contract/index.ts';
+import { type Block, type Cell, left, need, number, table } from '../../../contract/index.ts';
 import { greatest, type Value } from '../../../kernel/index.ts';
 import { limitOf, modesOf, motorsOn, railsOf, voltsOf } from '../calc/book.ts';
 import { branchRail } from '../calc/branch-facts.ts';
@@ -24,18 +24,6 @@ import {
   wireBears,
 } from '../facts.ts';
 import { found, held, NONE, ranged, said, useCell, type Sheet } from './words.ts';
-
-const left = (head: string): Column => ({ head, align: 'left' });
-const number = (head: string): Column => ({ head, align: 'number' });
-
-const table = (
-  name: string,
-  caption: string,
-  columns: readonly Column[],
-  rows: readonly (readonly Cell[])[],
-  note?: string,
-): readonly Block[] =>
-  rows.length === 0 ? [] : [{ kind: 'table', name, caption, columns, rows, ...(note ? { note } : {}) }];
 
 const at = (name: string, mode: string): string => (mode === '' ? name : `${name}@${mode}`);
 const modeHead = (mode: string): string => (mode === '' ? 'everything on' : mode);

@@ -1,5 +1,5 @@
 /** The tables of the Swing sheet. */
-import type { Block, Cell, Column } from '../../../contract/index.ts';
+import { type Block, type Cell, left, number } from '../../../contract/index.ts';
 import { constant, type Edit, type Value } from '../../../kernel/index.ts';
 import { axisOf, carriersOf, easingOf, fadingOf, hoistsOf, jogSwing, profileOf, shortest } from '../calc/book.ts';
 import { dockCures, HOPELESS, swingAfter, travelCures, type Cure } from '../calc/cures.ts';
@@ -9,8 +9,6 @@ import { cures, type Proposed, type Tried } from '../studies/cures.ts';
 import { dockCase, dockCodes, lengthsOf, travelCase } from './gather.ts';
 import { held, NONE, ranged, said, text, type Sheet } from './words.ts';
 
-const left = (head: string): Column => ({ head, align: 'left' });
-const number = (head: string): Column => ({ head, align: 'number' });
 const SMALL = constant(0.087, 'angle', 'five degrees');
 
 const ofHanging = {

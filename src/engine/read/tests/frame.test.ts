@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { frameOf, nearest, type BookProblem } from '../index.ts';
 import { displayWidth } from '../frame.ts';
-import { distance } from '../nearest.ts';
+import { distance } from '../../../kernel/nearest.ts';
 
 const problem = (line: number, column: number, width: number, more: Partial<BookProblem> = {}): BookProblem => ({
   place: { file: 'book.yaml', line, column },
