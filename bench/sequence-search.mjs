@@ -6,20 +6,9 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { onPath, root, startedAs } from '../scripts/tools.mjs';
+import { quickest } from './quickest.mjs';
 
 const ROUNDS = 3;
-
-/** Processor time of the quickest of some rounds, in seconds: what else runs on the machine counts less. */
-function quickest(work) {
-  let best = Infinity;
-  for (let i = 0; i < ROUNDS; i++) {
-    const before = process.cpuUsage();
-    work();
-    const { user, system } = process.cpuUsage(before);
-    best = Math.min(best, (user + system) / 1e6);
-  }
-  return best;
-}
 
 /** Processor time of the quickest of some runs of the verifier, as it is told by the shell. */
 function verified(folder) {
@@ -67,8 +56,8 @@ export async function sequenceSearch(book = join(root, 'examples/tidepool/book.y
     const result = {
       states,
       bytesEachState: bytesEach,
-      statesEachSecond: Math.round(states / quickest(() => searched(spec))),
-      secondsToVerdict: Number(quickest(() => proven(spec)).toPrecision(3)),
+      statesEachSecond: Math.round(states / quickest(() => searched(spec), ROUNDS)),
+      secondsToVerdict: Number(quickest(() => proven(spec), ROUNDS).toPrecision(3)),
     };
     if (!onPath('spin') || !onPath('gcc')) return { ...result, skipped: 'spin or gcc is missing' };
     writeFileSync(join(folder, 'cycle.pml'), model(spec));

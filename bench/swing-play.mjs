@@ -6,21 +6,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { onPath, root, startedAs } from '../scripts/tools.mjs';
+import { quickest } from './quickest.mjs';
 
 const PLAYS = 4000;
 const ROUNDS = 5;
-
-/** Processor time of the quickest of some rounds, in seconds: what else runs on the machine does not count. */
-function quickest(work) {
-  let best = Infinity;
-  for (let i = 0; i < ROUNDS; i++) {
-    const before = process.cpuUsage();
-    work();
-    const { user, system } = process.cpuUsage(before);
-    best = Math.min(best, (user + system) / 1e6);
-  }
-  return best;
-}
 
 /**
  * Plays here and in C, where there is a compiler.
@@ -43,7 +32,7 @@ export async function swingPlays() {
     const { played } = await import(pathToFileURL(bundle).href);
     const ours = played(PLAYS);
     const result = {
-      playsEachSecond: Math.round(PLAYS / quickest(() => played(PLAYS))),
+      playsEachSecond: Math.round(PLAYS / quickest(() => played(PLAYS), ROUNDS)),
       simulatedSeconds: ours.simulated,
       shortestSeconds: ours.shortest,
     };

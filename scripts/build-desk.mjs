@@ -14,22 +14,6 @@ const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
 /** Largest sizes of what is fetched before the desk can be used, gzipped. */
 export const LIMITS = { page: 250_000, worker: 250_000 };
 
-/** The same as the desk's server says in a header, for a page that comes from a server of files. */
-const policy = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "worker-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' data:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  "manifest-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "require-trusted-types-for 'script'",
-  'trusted-types gantrybook',
-].join('; ');
-
 const common = {
   absWorkingDir: root,
   entryNames: '[name]-[hash]',
@@ -78,17 +62,26 @@ async function script(desk, entryPoint, name, define) {
 /** The sheet's own style answers to the width of its leaf here, not to that of the window. */
 const onTheDesk = (css) => css.replaceAll('@media (max-width:', '@container leaf (max-width:');
 
-async function style(desk) {
+/** What the sources say of how the page looks and what it may do, so that neither is said twice. */
+async function said() {
   const { outputFiles } = await bundle({
     absWorkingDir: root,
-    stdin: { contents: "export { pageStyle } from './src/pack/html/style.ts';", resolveDir: root, loader: 'ts' },
+    stdin: {
+      contents:
+        "export { pageStyle } from './src/pack/html/style.ts'; export { pagePolicy } from './src/workbench/server/policy.ts';",
+      resolveDir: root,
+      loader: 'ts',
+    },
     bundle: true,
     write: false,
     format: 'esm',
     platform: 'neutral',
     logLevel: 'warning',
   });
-  const made = await import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`);
+  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`);
+}
+
+async function style(desk, pageStyle) {
   const own = await bundle({
     absWorkingDir: root,
     entryPoints: [`${client}/style/index.css`],
@@ -98,7 +91,7 @@ async function style(desk) {
     external: ['*.woff2'],
     logLevel: 'warning',
   });
-  const css = `${onTheDesk(made.pageStyle)}\n${own.outputFiles[0].text}`;
+  const css = `${onTheDesk(pageStyle)}\n${own.outputFiles[0].text}`;
   const name = `style-${hashOf(css)}.css`;
   writeFileSync(join(desk, name), css);
   return name;
@@ -121,7 +114,7 @@ function demos(desk) {
   return ['books/index.json', ...shown.map((name) => `books/${name}.json`)];
 }
 
-const html = ({ page, styleSheet }) => `<!doctype html>
+const html = ({ page, styleSheet, policy }) => `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -157,11 +150,12 @@ export async function buildDesk({ into = home } = {}) {
   mkdirSync(join(into, 'fonts'), { recursive: true });
   const worker = await script(into, 'src/workbench/worker/main.ts', 'worker', words);
   const page = await script(into, `${client}/main.tsx`, 'page', { ...words, __WORKER__: JSON.stringify(worker.entry) });
-  const styleSheet = await style(into);
+  const { pageStyle, pagePolicy } = await said();
+  const styleSheet = await style(into, pageStyle);
   const fonts = readdirSync(join(root, 'fonts')).filter((file) => /\.woff2$|^OFL/.test(file));
   for (const file of fonts) cpSync(join(root, 'fonts', file), join(into, 'fonts', file));
   cpSync(join(root, client, 'icon.svg'), join(into, 'icon.svg'));
-  writeFileSync(join(into, 'index.html'), html({ page: page.entry, styleSheet }));
+  writeFileSync(join(into, 'index.html'), html({ page: page.entry, styleSheet, policy: pagePolicy }));
   const books = demos(into);
 
   const scripts = [worker, page].flatMap(({ first, later }) => [...first, ...later]);

@@ -38,13 +38,25 @@ export const twoEngines = (quick: Engine, slow: Engine): Engine => {
 
   const whole = asked(slow.sheet);
   return {
-    ...named(quick),
     lay: (book, version, afresh) => {
       if (!wanted || version > wanted.version) wanted = { book, version };
       return quick.lay(book, version, afresh);
     },
     sheet: (version, name, folded, early) =>
       early ? quick.sheet(version, name, folded, early) : whole(version, name, folded),
+    front: quick.front,
+    questions: quick.questions,
+    questionsInFront: quick.questionsInFront,
+    working: quick.working,
+    trial: quick.trial,
+    placeOf: quick.placeOf,
+    handle: quick.handle,
+    suggest: quick.suggest,
+    help: quick.help,
+    formulas: quick.formulas,
+    formula: quick.formula,
+    firstChoices: quick.firstChoices,
+    firstBook: quick.firstBook,
     unfold: asked(slow.unfold),
     remedies: asked(slow.remedies),
     bench: asked(slow.bench),
@@ -52,36 +64,3 @@ export const twoEngines = (quick: Engine, slow: Engine): Engine => {
     benchResult: asked(slow.benchResult),
   };
 };
-
-/** By name, because calls over a line have no names of their own to go through. */
-const named = ({
-  lay,
-  front,
-  questions,
-  questionsInFront,
-  working,
-  trial,
-  placeOf,
-  handle,
-  suggest,
-  help,
-  formulas,
-  formula,
-  firstChoices,
-  firstBook,
-}: Engine) => ({
-  lay,
-  front,
-  questions,
-  questionsInFront,
-  working,
-  trial,
-  placeOf,
-  handle,
-  suggest,
-  help,
-  formulas,
-  formula,
-  firstChoices,
-  firstBook,
-});

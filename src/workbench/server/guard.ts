@@ -1,6 +1,7 @@
 /** Who may ask, and what every answer carries. */
 import type { Context, MiddlewareHandler } from 'hono';
 import { HOST } from './listen.ts';
+import { deskPolicy } from './policy.ts';
 
 /** What a page at this machine calls the server. Any other name was put there by a page from elsewhere. */
 const ownNames = (port: number): readonly string[] => [`${HOST}:${port}`, `localhost:${port}`, `[::1]:${port}`];
@@ -20,23 +21,6 @@ export const packHeaders: Readonly<Record<string, string>> = {
     "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
   'cache-control': 'no-store',
 };
-
-/** What the desk's page may do: load and ask here, and nowhere else. */
-export const deskPolicy = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "worker-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' data:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  "manifest-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-  "require-trusted-types-for 'script'",
-  'trusted-types gantrybook',
-].join('; ');
 
 export const deskHeaders: Readonly<Record<string, string>> = {
   ...common,
