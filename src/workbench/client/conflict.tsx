@@ -1,7 +1,7 @@
 /** Two texts of one file: the desk's and the one that stands on the disk. Nothing is written until somebody chose. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { useDesk, type Desk } from './desk.ts';
+import { useDesk } from './desk.ts';
 import { lineDifferences } from './lines.ts';
 
 type Choice = 'mine' | 'theirs';
@@ -79,12 +79,6 @@ const File = ({
   );
 };
 
-/** What was said of the two texts before somebody chose is no longer so. */
-const hush = ({ notices }: Desk): void => {
-  for (const { says, choices } of notices.peek())
-    if (/\bdisk\b/.test(says)) choices.find(({ word }) => word === 'Keep it' || word === 'Close')?.run();
-};
-
 /** For how many frames the sheet is waited for: it may not be worked out yet. */
 const FRAMES = 600;
 
@@ -110,7 +104,6 @@ export const Conflict = () => {
   const all = names.every((name) => choices.value[name] !== undefined);
   const settle = (): void => {
     desk.settle(choices.value);
-    hush(desk);
     focusSheet(FRAMES);
   };
   return (

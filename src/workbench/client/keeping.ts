@@ -101,6 +101,7 @@ export const keepingWith = ({ say, failed, changed, saveAs, patience = PATIENCE,
   let stop = (): void => undefined;
   let unsayLost = (): void => undefined;
   let unsayRestored = (): void => undefined;
+  let unsayChanged = (): void => undefined;
 
   const dirty = computed(() => text.value !== undefined && isUnsaved(text.value));
   /** Whether what lies open would be out of sight without lying anywhere. */
@@ -143,7 +144,7 @@ export const keepingWith = ({ say, failed, changed, saveAs, patience = PATIENCE,
         if (after === before) return;
         if (after.conflict) conflictShown.value = true;
         else if (after.files !== before.files)
-          say(
+          unsayChanged = say(
             `The book was changed on the disk: ${Object.keys(change.files).join(', ')}. The desk shows the new text.`,
           );
       },
@@ -232,6 +233,7 @@ export const keepingWith = ({ say, failed, changed, saveAs, patience = PATIENCE,
     const last = here.peek();
     unsayLost();
     unsayRestored();
+    unsayChanged();
     here.value = one;
     conflictShown.value = false;
     book.value = bookOf(now);
@@ -376,8 +378,12 @@ export const keepingWith = ({ say, failed, changed, saveAs, patience = PATIENCE,
     showConflict: (): void => {
       conflictShown.value = true;
     },
-    settle: (choices: Readonly<Record<string, 'mine' | 'theirs'>>): void =>
-      alter((now) => settled(now, choices, Date.now())),
+    settle: (choices: Readonly<Record<string, 'mine' | 'theirs'>>): void => {
+      // What was said of the two texts before somebody chose is no longer so.
+      unsayRestored();
+      unsayChanged();
+      alter((now) => settled(now, choices, Date.now()));
+    },
     lookAway: (): void => {
       conflictShown.value = false;
     },
