@@ -4,10 +4,6 @@ import { dirname, join } from 'node:path';
 
 const DOOR = /[\\/]src[\\/]disciplines[\\/][\w-]+[\\/]index\.ts$/;
 const DRAWING = /[\\/]src[\\/]workbench[\\/]worker[\\/]sheets\.ts$/;
-const NEEDED = new Map([
-  ['src/workbench/worker/laid.ts', 'use-scale.ts'],
-  ['src/app/tally.ts', 'mark.ts'],
-]);
 const QUEUE = 'later-sheets';
 
 /** Stands at a trade's door in place of its sheet until the sheet is there. */
@@ -34,11 +30,6 @@ export const laterSheets = {
       contents: standIn,
       resolveDir: dirname(path),
     }));
-    // Counts and cards of findings need a mark and a ruler, not all that the door of the figures leads to.
-    build.onResolve({ filter: /\/figures\/index\.ts$/ }, ({ importer, resolveDir, path }) => {
-      const needed = [...NEEDED].find(([name]) => importer.replaceAll('\\', '/').endsWith(name));
-      return needed ? { path: join(resolveDir, dirname(path), needed[1]) } : undefined;
-    });
     build.onResolve({ filter: new RegExp(`^${QUEUE}$`) }, () => ({ path: QUEUE, namespace: 'queue' }));
     build.onLoad({ filter: /./, namespace: 'queue' }, () => ({ contents: 'export const awaited = [];' }));
     build.onLoad({ filter: DRAWING }, ({ path }) => ({

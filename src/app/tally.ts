@@ -1,5 +1,6 @@
 /** What a book's findings come to, for an exit code and for every summary. */
-import { worstFirst } from '../figures/index.ts';
+// Not by the door of the figures: this comes with the first verdicts, and the rest of them later.
+import { worstFirst } from '../figures/mark.ts';
 import type { Finding, Verdict } from '../kernel/index.ts';
 
 export interface Tally {

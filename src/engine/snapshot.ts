@@ -68,23 +68,7 @@ const below = (here: unknown, key: string): unknown => {
 
 export const at = (tree: unknown, path: string): unknown => keysAlong(tree, path).reduce(below, tree);
 
-/** A copy with the value behind these keys replaced, or taken out when it is undefined; maps on the way are made as needed. */
-export const patched = (tree: unknown, [key, ...rest]: readonly string[], value: unknown): unknown => {
-  if (key === undefined) return value;
-  const inner = rest.length > 0 ? patched(below(tree, key), rest, value) : value;
-  if (Array.isArray(tree)) {
-    const index = Number(key);
-    if (!(index <= tree.length)) throw new RangeError(`the list has ${tree.length} entries and none at ${key}`);
-    return inner === undefined ? tree.toSpliced(index, 1) : tree.toSpliced(index, 1, inner);
-  }
-  if (tree === undefined && key === '0') return [inner];
-  const copy: Record<string, unknown> = { ...(isMap(tree) ? tree : {}) };
-  if (inner === undefined) delete copy[key];
-  else copy[key] = inner;
-  return copy;
-};
-
-/** A copy that grows in place: each map on the way to what is put into it is copied once. */
+/** A copy that is changed in place: each map on the way to what is put into it, or taken out of it, is copied once. */
 const growing = (from: unknown) => {
   const own = new Set<unknown>();
   const ours = (value: unknown): Record<string, unknown> => {
@@ -96,6 +80,11 @@ const growing = (from: unknown) => {
   const place = (map: Record<string, unknown>, key: string, value: unknown): void => {
     if (Array.isArray(map) && !(Number(key) <= map.length))
       throw new RangeError(`the list has ${map.length} entries and none at ${key}`);
+    if (value === undefined) {
+      if (Array.isArray(map)) map.splice(Number(key), 1);
+      else delete map[key];
+      return;
+    }
     if (key.includes('.')) dotted.set(map, true);
     map[key] = value;
   };
@@ -114,6 +103,14 @@ const growing = (from: unknown) => {
       });
     },
   };
+};
+
+/** A copy with the value behind these keys replaced, or taken out when it is undefined; maps on the way are made as needed. */
+export const patched = (tree: unknown, keys: readonly string[], value: unknown): unknown => {
+  if (keys.length === 0) return value;
+  const copy = growing(tree);
+  copy.put(keys, value);
+  return copy.tree();
 };
 
 const nodeOf = (value: unknown): Node | undefined => {

@@ -1,6 +1,7 @@
 /** What a laid book says of itself, as plain data for lists and strips; and what moved against an earlier one. */
 import { bookWords } from '../../pack/report.ts';
-import { movedScaleSvg, useScaleSvg, type Used } from '../../figures/index.ts';
+// Not by the door of the figures: this comes with the first verdicts, and the rest of them later.
+import { movedScaleSvg, useScaleSvg, type Used } from '../../figures/use-scale.ts';
 import type { House, Machine } from '../../app/index.ts';
 import type { Use } from '../../contract/document.ts';
 import type { Finding } from '../../kernel/index.ts';
