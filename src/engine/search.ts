@@ -35,7 +35,7 @@ export interface Effort {
 
 export const thorough: Effort = { grid: 17, refine: 10, scatter: 12, starts: 2, rounds: 3 };
 /** For a box of several ranges: the scatter finds the hill, and few points a range climb it. */
-export const several: Effort = { grid: 5, refine: 6, scatter: 8, starts: 2, rounds: 2 };
+export const several: Effort = { grid: 5, refine: 6, scatter: 8, starts: 4, rounds: 4 };
 /** For a search within a search. */
 export const light: Effort = { grid: 5, refine: 5, scatter: 4, starts: 1, rounds: 2 };
 

@@ -218,7 +218,11 @@ describe('solving over ranges', () => {
         expect(solved.worst.usage).toBeGreaterThan(worst - 0.01);
         expect(solved.best.usage).toBeLessThan(best + 0.02);
       }),
-      { numRuns: 200 },
+      // Two ranges whose ridge is crossed: climbed from its two best points only, it was missed by a hundredth.
+      {
+        numRuns: 200,
+        examples: [[[0, -0.25518954942597005, -0.90833977722111, -0.6734332497040512, 0, 0]]],
+      },
     );
   });
 
